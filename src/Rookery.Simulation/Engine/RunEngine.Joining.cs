@@ -6,7 +6,7 @@ namespace Rookery.Simulation.Engine;
 internal sealed partial class RunEngine<TSink>
 {
     // Whether the task passes at once. Otherwise the worker has been told what to do instead.
-    private bool Join(int worker, WorkerState state, int line, bool isAtEnd)
+    private bool Join(int worker, WorkerState state, int line)
     {
         int task = state.Current;
         ref TaskState it = ref _tasks[task];
@@ -20,7 +20,6 @@ internal sealed partial class RunEngine<TSink>
         }
 
         it.IsWaiting = true;
-        it.IsAtEnd = isAtEnd;
         it.JoinLine = line;
         it.Holder = worker;
         Emit(EventKind.JoinWait, worker, it.Id, _tasks[it.NewestChild].Id, line);
@@ -81,7 +80,7 @@ internal sealed partial class RunEngine<TSink>
     private bool IsReady(WorkerState state) =>
         state.Waiting.Count > 0 && _tasks[state.Waiting.Peek()].Outstanding == 0;
 
-    // The waiting task goes on, on this worker: it runs, or ends if that was the implied join at its end.
+    // The waiting task goes on, on this worker.
     private void Pass(int worker, WorkerState state, int task)
     {
         ref TaskState it = ref _tasks[task];

@@ -1,3 +1,4 @@
+using Rookery.Notation;
 using Rookery.Programs;
 using Rookery.Traces;
 
@@ -19,14 +20,6 @@ internal sealed partial class RunEngine<TSink>
         while (true)
         {
             int task = state.Current;
-            if (_tasks[task].IsAtEnd)
-            {
-                EndTask(worker, state, task, _tasks[task].JoinLine);
-                if (state.Current < 0 || _isOver)
-                    return;
-                continue;
-            }
-
             ActionKind action = _evaluator.Next(task);
             switch (action)
             {
@@ -52,12 +45,10 @@ internal sealed partial class RunEngine<TSink>
                         return;
                     break;
                 case ActionKind.Join:
-                    if (!Join(worker, state, _evaluator.Line, isAtEnd: false))
+                    if (!Join(worker, state, _evaluator.Line))
                         return;
                     break;
                 case ActionKind.End:
-                    if (!Join(worker, state, _evaluator.Line, isAtEnd: true))
-                        return;
                     EndTask(worker, state, task, _evaluator.Line);
                     if (state.Current < 0 || _isOver)
                         return;
@@ -120,6 +111,7 @@ internal sealed partial class RunEngine<TSink>
     private void EndTask(int worker, WorkerState state, int task, int line)
     {
         TaskState ended = _tasks[task];
+        Invariant.Holds(ended.Outstanding == 0, $"Task {ended.Id} ends with {ended.Outstanding} children, seed {_program.Seed}.");
         Emit(EventKind.End, worker, ended.Id, IdOf(ended.Parent), line);
         _evaluator.Release(task);
         if (ended.Parent < 0)
