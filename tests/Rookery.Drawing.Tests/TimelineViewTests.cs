@@ -78,7 +78,7 @@ public sealed class TimelineViewTests
             }
         }
 
-        var ticks = sum * trace.Makespan / shares.GetLength(1);
+        var ticks = sum * plan.WorkersInRow * trace.Makespan / shares.GetLength(1);
         Assert.Equal(WorkOf(trace), ticks, WorkOf(trace) * 1e-9);
         Assert.Equal(WorkOf(trace), (double)plan.WorkTicks);
     }

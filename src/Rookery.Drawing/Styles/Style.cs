@@ -43,8 +43,18 @@ public sealed class Style
         _ => _roles[(int)ink.Role],
     };
 
-    /// <summary>Colour of a line or of text on paper: the ground of the fill.</summary>
-    public Colour LineOf(Ink ink) => FillOf(ink).Ground;
+    /// <summary>
+    /// Colour of a line or of text on paper: the ground of the fill; a worker's, where too light for a line, darkened
+    /// until its contrast against white is 3.
+    /// </summary>
+    /// <remarks>Source: Web Content Accessibility Guidelines 2.2 (W3C), success criterion 1.4.11.</remarks>
+    public Colour LineOf(Ink ink)
+    {
+        var colour = FillOf(ink).Ground;
+        while (ink.Role == Role.Worker && Colour.Contrast(colour, Colour.White) < 3)
+            colour = colour.Towards(Colour.Black, 0.05);
+        return colour;
+    }
 
     /// <summary>Colour of a text: its own on paper, black or white on a fill.</summary>
     public Colour TextOf(Text text) =>

@@ -14,6 +14,7 @@ internal sealed class BarWalk
     private readonly Pending[] _workers;
     private readonly bool _byOrigin;
     private readonly bool _isShared;
+    private readonly StealFilter _steals;
 
     public BarWalk(Trace trace, int workers, bool byOrigin)
     {
@@ -21,6 +22,7 @@ internal sealed class BarWalk
         _byOrigin = byOrigin;
         _isShared = trace.Inputs.Option("queues", "per-worker") == "shared";
         _origins = byOrigin ? new int[trace.TaskCount] : [];
+        _steals = new StealFilter(workers);
         _workers = new Pending[workers];
         Array.Fill(_workers, new Pending(Lane.Off, 0, 0, Lane.Off));
     }
@@ -35,7 +37,7 @@ internal sealed class BarWalk
                 if (_byOrigin)
                     Follow(item);
                 Advance(item, bar);
-                if (item.Kind == EventKind.Steal)
+                if (_steals.IsNewSteal(item))
                     steal(item.Time, item.Worker, item.Other);
             }
         }

@@ -55,10 +55,10 @@ internal static class TimelineLinks
         {
             var pieces = NumberText.Whole(shares.GetLength(1));
             var rows = plan.WorkersInRow > 1
-                ? string.Create(CultureInfo.InvariantCulture, $" of the row's {plan.WorkersInRow} workers")
+                ? string.Create(CultureInfo.InvariantCulture, $" by up to {plan.WorkersInRow} workers together")
                 : "";
-            yield return $"Too much for single bars: time is cut into {pieces} pieces; the height of a colour is its "
-                + $"share of the piece{rows}.";
+            yield return $"Too much for single bars: a row shows {pieces} slices of time, and by height what share of "
+                + $"each slice was spent how{rows}.";
         }
 
         if (options.ShowSteals && drawn < plan.Steals.Count)
