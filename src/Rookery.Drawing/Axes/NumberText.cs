@@ -28,6 +28,22 @@ public static class NumberText
         return string.Concat(Decimal(Math.CopySign(size, value), digits), " ", Prefixes.AsSpan(power - 1, 1));
     }
 
+    /// <summary>For small places: up to 9,999 all digits, then two or three and a prefix: <c>12k</c>, <c>1.2M</c>.</summary>
+    public static string Compact(long value)
+    {
+        if (Math.Abs((double)value) < 10_000)
+            return Whole(value);
+        var size = Math.Abs((double)value);
+        var power = 0;
+        while (size >= 999.5 && power < Prefixes.Length)
+        {
+            size /= 1000;
+            power++;
+        }
+
+        return Decimal(Math.CopySign(size, value), size >= 9.95 ? 0 : 1) + Prefixes[power - 1];
+    }
+
     /// <summary>At most so many decimals, none that are zero at the end: <c>0.5</c>, <c>12</c>.</summary>
     public static string Decimal(double value, int decimalsMax)
     {

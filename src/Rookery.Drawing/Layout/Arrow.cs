@@ -40,6 +40,26 @@ internal static class Arrow
         ];
     }
 
+    /// <summary>An arrow that goes right, then up or down, two shapes.</summary>
+    public static IEnumerable<Mark> Elbow(double startX, double startY, double endX, double endY, double head)
+    {
+        var neck = endY + ((endY > startY ? -1 : 1) * head * 1.6);
+        return
+        [
+            Halo([PathStep.Move(startX, startY), PathStep.Line(endX, startY), PathStep.Line(endX, neck)]),
+            Body(
+                startX,
+                startY,
+                head,
+                [
+                    PathStep.Move(startX, startY), PathStep.Line(endX, startY), PathStep.Line(endX, neck),
+                    PathStep.Line(endX, startY),
+                    PathStep.Move(endX, endY), PathStep.Line(endX - head, neck), PathStep.Line(endX + head, neck),
+                    PathStep.Close,
+                ]),
+        ];
+    }
+
     private static Outline Halo(ReadOnlySpan<PathStep> line) =>
         new([.. line], default) { Edge = Role.Paper, EdgeWidth = 4.5 };
 

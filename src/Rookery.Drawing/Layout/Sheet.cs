@@ -24,13 +24,13 @@ internal sealed class Sheet
     public Area Room { get; private set; }
 
     /// <summary>Size of titles.</summary>
-    public double TitleSize => 34 * _frame.TextScale;
+    public double TitleSize => 36 * _frame.TextScale;
 
     /// <summary>Size of text that carries the message.</summary>
-    public double TextSize => 22 * _frame.TextScale;
+    public double TextSize => 24 * _frame.TextScale;
 
     /// <summary>Size of the least text: ticks, labels, notes.</summary>
-    public double SmallSize => 18 * _frame.TextScale;
+    public double SmallSize => 20 * _frame.TextScale;
 
     /// <summary>Times pixel lengths that follow the size of text.</summary>
     public double Scale => _frame.TextScale;

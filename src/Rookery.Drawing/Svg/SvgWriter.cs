@@ -174,7 +174,7 @@ public sealed class SvgWriter
         if (dash == Dash.Dashed)
             _out.Append(" stroke-dasharray=\"10 6\"");
         if (dash == Dash.Dotted)
-            _out.Append(" stroke-dasharray=\"2 5\"");
+            _out.Append(" stroke-dasharray=\"3 4\"");
     }
 
     private void Numbers(params ReadOnlySpan<(string Name, double Value)> attributes)
