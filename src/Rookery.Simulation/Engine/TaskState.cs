@@ -36,7 +36,4 @@ internal struct TaskState
 
     /// <summary>Whether it waits at a join.</summary>
     public bool IsWaiting;
-
-    /// <summary>Whether that join is the implied one at its end.</summary>
-    public bool IsAtEnd;
 }
