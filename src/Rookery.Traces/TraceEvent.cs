@@ -8,7 +8,7 @@ namespace Rookery.Traces;
 /// -1 stands for none. Times are integers in the unit of the trace (docs/trace.md). <c>default</c> is the beginning of
 /// task 0 on worker 0 at time 0 with other task 0, which no run contains.
 /// </remarks>
-[StructLayout(LayoutKind.Sequential)]
+[StructLayout(LayoutKind.Auto)]
 public readonly record struct TraceEvent
 {
     /// <summary>The largest worker number that an event can hold.</summary>
