@@ -3,7 +3,9 @@ using Rookery.Notation;
 
 namespace Rookery.Traces.Files;
 
-/// <summary>A stream whose first lines, those that begin with <c>#</c>, can be taken off before the rest is read.</summary>
+/// <summary>
+/// A stream whose first lines, those that begin with <c>#</c>, can be taken off before the rest is read.
+/// </summary>
 /// <remarks>Does not own the stream below. A byte order mark is skipped.</remarks>
 internal sealed class LeadingLines(Stream below) : Stream
 {

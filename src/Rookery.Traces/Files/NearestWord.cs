@@ -11,8 +11,9 @@ internal static class NearestWord
     /// (and at least one) need to change; null when nothing is near.
     /// </summary>
     /// <remarks>
-    /// The distance is Levenshtein's (1966): V. I. Levenshtein, "Binary codes capable of correcting deletions, insertions, and
-    /// reversals". Upper and lower case and <c>_</c> for <c>-</c> cost nothing. <c>"jion-wait"</c> is 2 away from
+    /// The distance is Levenshtein's (1966): V. I. Levenshtein, "Binary codes capable of correcting deletions,
+    /// insertions, and reversals". Upper and lower case and <c>_</c> for <c>-</c> cost nothing. <c>"jion-wait"</c> is 2
+    /// away from
     /// <c>join-wait</c>, within 9 / 3 = 3.
     /// </remarks>
     public static string? Of(string found, IEnumerable<string> permitted)

@@ -4,10 +4,12 @@ using Rookery.Notation;
 
 namespace Rookery.Traces.Files;
 
-/// <summary>Makes a trace of the rows of a file: checks their numbers, puts them in order, and keeps the labels once each.</summary>
+/// <summary>
+/// Makes a trace of the rows of a file: checks their numbers, puts them in order, and keeps the labels once each.
+/// </summary>
 /// <remarks>
-/// Used once; mutable, for one thread. A row takes 24 bytes; only when rows stand out of order are keys kept (12 bytes a
-/// row) and the events copied once more.
+/// Used once; mutable, for one thread. A row takes 24 bytes; only when rows stand out of order are keys kept (12 bytes
+/// a row) and the events copied once more.
 /// </remarks>
 internal sealed class TraceAssembler(TraceLimits limits)
 {
@@ -69,7 +71,8 @@ internal sealed class TraceAssembler(TraceLimits limits)
     }
 
     /// <summary>The trace.</summary>
-    /// <exception cref="InputException">Two rows have one step, numbers outgrow the file, or the metadata are wrong.</exception>
+    /// <exception cref="InputException">Two rows have one step, numbers outgrow the file, or the metadata are
+    /// wrong.</exception>
     public Trace Build(TraceMetadata metadata)
     {
         CheckNumber("task", _taskMax);

@@ -8,10 +8,12 @@ using Rookery.Traces.Files;
 
 namespace Rookery.Traces;
 
-/// <summary>Traces as CSV: the run's inputs in lines that begin with <c>#</c>, a header, and a row for each event.</summary>
+/// <summary>
+/// Traces as CSV: the run's inputs in lines that begin with <c>#</c>, a header, and a row for each event.
+/// </summary>
 /// <remarks>
-/// The form is in docs/trace.md. UTF-8, fields separated by commas and quoted as RFC 4180 says. Reading accepts columns in
-/// any order, columns that are not ours, and all ends of lines; writing gives the same bytes for the same trace.
+/// The form is in docs/trace.md. UTF-8, fields separated by commas and quoted as RFC 4180 says. Reading accepts columns
+/// in any order, columns that are not ours, and all ends of lines; writing gives the same bytes for the same trace.
 /// </remarks>
 public static class TraceCsv
 {

@@ -5,7 +5,9 @@ using Rookery.Notation;
 namespace Rookery.Traces.Files;
 
 /// <summary>All that can be wrong with a trace file, in one place. Codes <c>TR001</c> and up are stable.</summary>
-/// <remarks>Text that comes from the file is shortened before it is quoted, and its control characters are replaced.</remarks>
+/// <remarks>
+/// Text that comes from the file is shortened before it is quoted, and its control characters are replaced.
+/// </remarks>
 internal static class TraceErrors
 {
     private const int QuotedLengthMax = 60;
@@ -59,7 +61,8 @@ internal static class TraceErrors
 
     public static Diagnostic NumberTooLarge(string column, long found, int rows) => new(
         "TR012", default,
-        string.Create(CultureInfo.InvariantCulture, $"The largest {column} number is {found}, in a file of {rows} events."),
+        string.Create(CultureInfo.InvariantCulture,
+            $"The largest {column} number is {found}, in a file of {rows} events."),
         "Number them from 0 without gaps: each has at least one event.");
 
     public static Diagnostic Metadata(string key, string found, string wanted) => new(
@@ -79,7 +82,8 @@ internal static class TraceErrors
     public static Diagnostic TooManyWorkers(long found, long most) => Limit(
         "TR021", "workers", most, string.Create(CultureInfo.InvariantCulture, $"Worker {found} appears."));
 
-    public static Diagnostic TooManyColumns(long most) => Limit("TR022", "columns", most, "Leave out what is not ours.");
+    public static Diagnostic TooManyColumns(long most) => Limit(
+        "TR022", "columns", most, "Leave out what is not ours.");
 
     public static Diagnostic MetadataTooLong(long most) => Limit(
         "TR023", "characters of metadata", most, "Leave the program's text out.");
@@ -106,7 +110,8 @@ internal static class TraceErrors
         "It is damaged; write it again.", true);
 
     private static Diagnostic Limit(string code, string what, long most, string hint) => new(
-        code, default, string.Create(CultureInfo.InvariantCulture, $"The trace has more than {most} {what}, the limit."), hint,
+        code, default, string.Create(CultureInfo.InvariantCulture,
+            $"The trace has more than {most} {what}, the limit."), hint,
         true);
 
     private static SourceSpan At(long line) => new((int)Math.Min(line, int.MaxValue), 1, 0);

@@ -2,8 +2,8 @@ namespace Rookery.Traces;
 
 /// <summary>How large a trace file may be: readers refuse more with an error that names the limit.</summary>
 /// <remarks>
-/// Files come from strangers, so each size that a file can claim has a limit. The defaults admit any run that this program can
-/// make. Error codes are in docs/trace-errors.md. Immutable.
+/// Files come from strangers, so each size that a file can claim has a limit. The defaults admit any run that this
+/// program can make. Error codes are in docs/trace-errors.md. Immutable.
 /// </remarks>
 public sealed record TraceLimits
 {
@@ -17,8 +17,9 @@ public sealed record TraceLimits
     public int Workers { get; init; } = TraceEvent.WorkerMax + 1;
 
     /// <summary>
-    /// How much larger than the number of events a task or worker number may be, 1,000 by default: every task and worker has an
-    /// event of its own, so larger numbers are a mistake, and tables by number would be larger than the file.
+    /// How much larger than the number of events a task or worker number may be, 1,000 by default: every task and
+    /// worker has an event of its own, so larger numbers are a mistake, and tables by number would be larger than the
+    /// file.
     /// </summary>
     public int NumbersAboveRows { get; init; } = 1_000;
 
@@ -38,8 +39,8 @@ public sealed record TraceLimits
     public int RowGroupRows { get; init; } = 1 << 24;
 
     /// <summary>
-    /// Most rows for each byte of a Parquet file, 50 by default, beyond the first 100,000 rows: a small file cannot make a
-    /// reader set aside memory for rows that it does not hold.
+    /// Most rows for each byte of a Parquet file, 50 by default, beyond the first 100,000 rows: a small file cannot
+    /// make a reader set aside memory for rows that it does not hold.
     /// </summary>
     public int RowsPerByte { get; init; } = 50;
 }

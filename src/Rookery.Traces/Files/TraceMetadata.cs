@@ -62,8 +62,11 @@ internal sealed class TraceMetadata
         };
     }
 
-    /// <summary>The keys and values of a run's inputs, in the order of docs/trace.md; texts that are empty are left out.</summary>
-    /// <exception cref="ArgumentException">A parameter, option or cost has a name that the form cannot hold.</exception>
+    /// <summary>
+    /// The keys and values of a run's inputs, in the order of docs/trace.md; texts that are empty are left out.
+    /// </summary>
+    /// <exception cref="ArgumentException">A parameter, option or cost has a name that the form cannot
+    /// hold.</exception>
     public static IEnumerable<KeyValuePair<string, string>> Of(TraceInputs inputs)
     {
         yield return new("rookery-trace", "1");

@@ -1,6 +1,8 @@
 namespace Rookery.Traces.Files;
 
-/// <summary>One row as a file has it, before its numbers are checked; -1 (0 for the line) stands for an empty field.</summary>
+/// <summary>
+/// One row as a file has it, before its numbers are checked; -1 (0 for the line) stands for an empty field.
+/// </summary>
 /// <param name="Step">Number of the event, or null when the file has no such column.</param>
 /// <param name="Time">Time.</param>
 /// <param name="Worker">Worker.</param>
