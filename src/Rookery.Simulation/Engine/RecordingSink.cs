@@ -1,0 +1,35 @@
+using Rookery.Programs;
+using Rookery.Traces;
+
+namespace Rookery.Simulation.Engine;
+
+/// <summary>Keeps every event, and what is needed to name every task: 24 bytes an event and about 24 a task.</summary>
+internal readonly struct RecordingSink(TraceRecorder recorder, ArgumentLabels labels) : IRunSink
+{
+    public void Event(in TraceEvent item) => recorder.Add(item);
+
+    public void Task(int task, int definition, ReadOnlySpan<long> arguments) => labels.Add(definition, arguments);
+}
+
+/// <summary>Labels composed from the arguments of each task when somebody asks.</summary>
+internal sealed class ArgumentLabels(BoundProgram program) : ITaskLabels
+{
+    private readonly List<(int Definition, int Start)> _tasks = [];
+    private readonly List<long> _arguments = [];
+
+    public void Add(int definition, ReadOnlySpan<long> arguments)
+    {
+        _tasks.Add((definition, _arguments.Count));
+        foreach (long argument in arguments)
+            _arguments.Add(argument);
+    }
+
+    public string LabelOf(int task)
+    {
+        if ((uint)task >= (uint)_tasks.Count)
+            return TextLabels.None.LabelOf(task);
+        (int definition, int start) = _tasks[task];
+        int end = task + 1 < _tasks.Count ? _tasks[task + 1].Start : _arguments.Count;
+        return program.LabelOf(definition, [.. _arguments.GetRange(start, end - start)]);
+    }
+}
