@@ -62,7 +62,9 @@ internal sealed class FigurePrinter : IDisposable
             // A date of today would make every build of a course differ; this one only says that it is no date.
             Creation = DateTime.UnixEpoch,
             Modified = DateTime.UnixEpoch,
-            RasterDpi = 300,
+            
+            // Four pixels of a raster to a point: page sizes come out exact.
+            RasterDpi = 288,
             EncodingQuality = 101,
         };
         using (SKDocument document = SKDocument.CreatePdf(pdf, metadata))
