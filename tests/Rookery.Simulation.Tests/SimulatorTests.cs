@@ -33,7 +33,7 @@ public sealed class SimulatorTests
         """;
 
     private static RunResult Run(string text, RunSettings settings, long seed = 1) =>
-        Simulator.Record(Testing.Programs.Bind(text, seed), settings);
+        Simulator.Record(Testing.Fj.Bind(text, seed), settings);
 
     [Fact]
     public void Record_OneIdealWorker_TakesExactlyTheWork()

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Rookery.Traces;
+using Rookery.Traces.Replaying;
 
 namespace Rookery.Drawing;
 
@@ -81,7 +82,7 @@ internal sealed class DequeDrawing
                 || (IsAboutVictim(item.Kind) && worker.Worker == item.Other));
             if (isActor || worker.Worker == _options.Focus)
                 return 0;
-            return worker.Deque.Count > 0 ? 1 : worker.Stack.Count > 0 ? 2 : 3;
+            return worker.Deque.Count > 0 ? 1 : worker.CurrentTask >= 0 ? 2 : 3;
         }
     }
 
