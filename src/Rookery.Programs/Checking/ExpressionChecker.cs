@@ -89,17 +89,17 @@ internal sealed class ExpressionChecker(Dictionary<string, GlobalName> globals, 
         {
             errors.Add(CheckErrors.FunctionArity(call.Span, signature, call.Arguments.Length));
         }
-        else if (Functions.TakesData(call.Name))
+
+        bool takesData = signature is not null && Functions.TakesData(call.Name) && !call.Arguments.IsEmpty;
+        if (takesData)
         {
             if (call.Arguments[0] is NameExpression data)
                 CheckData(data.Name, data.Span);
             else
                 errors.Add(CheckErrors.DataExpected(call.Arguments[0].Span, call.Name));
-            CheckAll(call.Arguments[1..]);
-            return;
         }
 
-        CheckAll(call.Arguments);
+        CheckAll(takesData ? call.Arguments[1..] : call.Arguments);
     }
 
     private string HintFor(string name) =>
