@@ -41,7 +41,8 @@ public sealed class LessonTests
     {
         string path = Path.Combine(Folder, file);
         var source = new FolderSource(Path.GetDirectoryName(path)!);
-        return ProgramReader.Read(file, File.ReadAllText(path)).OrThrow().Bind(Fj.Inputs() with { Data = source }).OrThrow();
+        var program = ProgramReader.Read(file, File.ReadAllText(path)).OrThrow();
+        return program.Bind(Fj.Inputs() with { Data = source }).OrThrow();
     }
 
     private sealed class FolderSource(string folder) : IDataSource

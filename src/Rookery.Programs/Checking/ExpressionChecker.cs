@@ -104,6 +104,7 @@ internal sealed class ExpressionChecker(Dictionary<string, GlobalName> globals, 
 
     private string HintFor(string name) =>
         Gone.TryGetValue(name, out int line)
-            ? FormattableString.Invariant($"the one of line {line} ends with its block; give it a first value before the block")
+            ? FormattableString.Invariant($"the one of line {line} ends with its block; ")
+                + "give it a first value before the block"
             : Suggestion.Hint(name, Scope.Names.Concat(globals.Keys));
 }

@@ -22,7 +22,8 @@ public sealed class BlockReaderTests
     [InlineData("  a\nb", "a b", "NT007", 1, 3)]
     [InlineData("a\n    b\n  c\n  d\ne", "a(b c d) e", "NT008", 3, 3)]
     [InlineData("a\n    b\n\tc\n    d\ne", "a(b c d) e", "NT006", 3, 1)]
-    public void Read_BadIndentation_IsReportedOnceAndReadOn(string text, string expected, string code, int line, int column)
+    public void Read_BadIndentation_IsReportedOnceAndReadOn(
+        string text, string expected, string code, int line, int column)
     {
         var (blocks, errors) = Read(text);
         var error = Assert.Single(errors);

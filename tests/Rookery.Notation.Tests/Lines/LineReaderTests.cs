@@ -6,7 +6,8 @@ namespace Rookery.Notation.Tests.Lines;
 
 public sealed class LineReaderTests
 {
-    private static readonly FrozenSet<string> Reserved = FrozenSet.Create(StringComparer.Ordinal, "if", "then", "else", "not");
+    private static readonly FrozenSet<string> Reserved =
+        FrozenSet.Create(StringComparer.Ordinal, "if", "then", "else", "not");
 
     [Fact]
     public void Read_BlankLinesAndComments_AreLeftOut()

@@ -4,7 +4,8 @@ namespace Rookery.Programs.Tests.Evaluation;
 
 public sealed class DataTests
 {
-    private const string Text = "data d = \"tiles.csv\" column \"us\"\ntask t(a, b)\n    work a + b\nstart t(len(d), sum(d, 0, len(d)))";
+    private const string Text = "data d = \"tiles.csv\" column \"us\"\ntask t(a, b)\n    work a + b\n"
+        + "start t(len(d), sum(d, 0, len(d)))";
 
     [Theory]
     [InlineData("tile,us\n1,10\n2,20\n", 2, 30)]
@@ -43,7 +44,8 @@ public sealed class DataTests
     {
         var result = Fj.Read(Text).Bind(Fj.Inputs(tiles: csv));
         var error = Assert.Single(result.Diagnostics);
-        Assert.Equal((code, 1, column, what, hint), (error.Code, error.Span.Line, error.Span.Column, error.What, error.Hint));
+        Assert.Equal((code, 1, column), (error.Code, error.Span.Line, error.Span.Column));
+        Assert.Equal((what, hint), (error.What, error.Hint));
     }
 
     [Fact]
@@ -66,12 +68,14 @@ public sealed class DataTests
     {
         var program = Fj.Read("param grain = 25 in 1..1000\nparam n = -3\ntask t(a)\n    work a\nstart t(grain + n)");
         var inputs = Fj.Inputs();
-        var bad = program.Bind(inputs with { Parameters = inputs.Parameters.Add("grain", 0).Add("grian", 4).Add("x", 1) });
+        var wrong = inputs.Parameters.Add("grain", 0).Add("grian", 4).Add("x", 1);
+        var bad = program.Bind(inputs with { Parameters = wrong });
         Assert.Equal(
             [
                 "FJ031 the program has no parameter 'grian' / did you mean grain?",
                 "FJ031 the program has no parameter 'x' / it has grain, n",
-                "FJ030 grain = 0 is out of range, it takes 1 to 1000 / choose a value within the range, both ends included",
+                "FJ030 grain = 0 is out of range, it takes 1 to 1000 / "
+                + "choose a value within the range, both ends included",
             ],
             bad.Diagnostics.Select(d => $"{d.Code} {d.What} / {d.Hint}"));
         var good = program.Bind(inputs with { Parameters = inputs.Parameters.Add("grain", 1000) }).OrThrow();

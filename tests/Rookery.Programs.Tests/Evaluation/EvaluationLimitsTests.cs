@@ -5,7 +5,8 @@ namespace Rookery.Programs.Tests.Evaluation;
 
 public sealed class EvaluationLimitsTests
 {
-    private static readonly EvaluationLimits Small = new(Tasks: 1_000, Depth: 50, Steps: 10_000, Actions: 5_000, Live: 100);
+    private static readonly EvaluationLimits Small =
+        new(Tasks: 1_000, Depth: 50, Steps: 10_000, Actions: 5_000, Live: 100);
 
     [Theory]
     [InlineData("fork t(n + 1)", "FJ061", "--limit-depth")]
@@ -30,8 +31,8 @@ public sealed class EvaluationLimitsTests
     [Fact]
     public void Fork_BeyondTheLiveTasks_StopsAndNamesTheLimit()
     {
-        var evaluator = Fj.Bind("task t()\n    for i in 0..1000\n        fork u()\ntask u()\n    join\nstart t()", limits: Small)
-            .CreateEvaluator();
+        const string Text = "task t()\n    for i in 0..1000\n        fork u()\ntask u()\n    join\nstart t()";
+        var evaluator = Fj.Bind(Text, limits: Small).CreateEvaluator();
         int root = evaluator.Start();
         for (int i = 0; i < 99; i++)
             Assert.Equal(ActionKind.Fork, evaluator.Next(root));
@@ -51,7 +52,8 @@ public sealed class EvaluationLimitsTests
     public void Evaluator_Warm_DoesNotAllocate()
     {
         var program = Fj.Bind(
-            "task t(n)\n    if n > 0\n        fork t(n - 1)\n        call t(n - 2)\n        join\n    work 1 + pick(0, 3, n)\nstart t(15)");
+            "task t(n)\n    if n > 0\n        fork t(n - 1)\n        call t(n - 2)\n        join\n"
+            + "    work 1 + pick(0, 3, n)\nstart t(15)");
         var evaluator = program.CreateEvaluator();
         var stack = new int[64];
         Run(evaluator, stack);

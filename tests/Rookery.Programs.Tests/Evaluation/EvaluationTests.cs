@@ -101,7 +101,8 @@ public sealed class EvaluationTests
     public void ParallelLoop_TenRoundsGrainThree_HalvesAsDocumented()
     {
         var run = SerialRun.Of(
-            Fj.Bind("task t(n)\n    fork for i in 0..10 grain 3\n        work i + 1\n    work n\nstart t(7)"), withLog: true);
+            Fj.Bind("task t(n)\n    fork for i in 0..10 grain 3\n        work i + 1\n    work n\nstart t(7)"),
+            withLog: true);
         Assert.Equal(
             [
                 "2: t(7) Fork t@2(0, 10)",
@@ -122,7 +123,8 @@ public sealed class EvaluationTests
     public void Task_WithoutPendingChildren_EndsWithoutAJoin()
     {
         var run = SerialRun.Of(
-            Fj.Bind("task t(n)\n    if n > 0\n        fork t(n - 1)\n        join\n    work 1\nstart t(1)"), withLog: true);
+            Fj.Bind("task t(n)\n    if n > 0\n        fork t(n - 1)\n        join\n    work 1\nstart t(1)"),
+            withLog: true);
         Assert.Equal(
             ["3: t(1) Fork t(0)", "5: t(0) Work 1", "5: t(0) End", "4: t(1) Join", "5: t(1) Work 1", "5: t(1) End"],
             run.Log);
@@ -142,7 +144,8 @@ public sealed class EvaluationTests
         string all = string.Join(" and ", Enumerable.Repeat("n", 4_999));
         string mixed = string.Join(" or 0 and ", Enumerable.Repeat("n", 2_400));
         string elses = string.Concat(Enumerable.Repeat("    else if n < 0\n        work 1\n", 20_000));
-        string text = $"task t(n)\n    work {sum}\n    work {all}\n    if {mixed}\n        work {mixed}\n{elses}start t(1)";
+        string text = $"task t(n)\n    work {sum}\n    work {all}\n    if {mixed}\n        work {mixed}\n"
+            + $"{elses}start t(1)";
         Exception? failure = null;
         var thread = new Thread(
             () => failure = Record.Exception(() => Assert.Equal(5_001, SerialRun.Of(Fj.Bind(text)).Work)),
@@ -157,7 +160,8 @@ public sealed class EvaluationTests
     {
         string deep = string.Concat(Enumerable.Repeat("if n < min(1, 2 * (", 65)) + "n"
             + string.Concat(Enumerable.Repeat(")) then 1 else 1", 65));
-        string blocks = string.Concat(Enumerable.Range(1, 98).Select(i => new string(' ', i) + (i % 2 == 0 ? "if n\n" : $"fork for i{i} in 0..n\n")));
+        string blocks = string.Concat(Enumerable.Range(1, 98).Select(
+            i => new string(' ', i) + (i % 2 == 0 ? "if n\n" : $"fork for i{i} in 0..n\n")));
         string text = $"task t(n)\n{blocks}{new string(' ', 99)}work {deep}\nstart t(1)";
         Exception? failure = null;
         var thread = new Thread(

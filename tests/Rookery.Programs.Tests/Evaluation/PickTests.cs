@@ -7,7 +7,8 @@ public sealed class PickTests
 {
     [Fact]
     public void Pick_SameKeysAndSeed_GivesTheSame() =>
-        Gen.Select(Gen.Long, Gen.Long, Gen.Long).Sample((seed, a, b) => Pick(seed, 0, 1_000_000, a, b) == Pick(seed, 0, 1_000_000, a, b), iter: 200);
+        Gen.Select(Gen.Long, Gen.Long, Gen.Long).Sample(
+            (seed, a, b) => Pick(seed, 0, 1_000_000, a, b) == Pick(seed, 0, 1_000_000, a, b), iter: 200);
 
     [Fact]
     public void Pick_AnyRange_StaysInsideBothEnds() =>
@@ -46,7 +47,8 @@ public sealed class PickTests
     }
 
     [Fact]
-    public void Pick_NumberOfKeys_Matters() => Assert.NotEqual(Pick(0, 0, long.MaxValue, 0), Pick(0, 0, long.MaxValue, 0, 0));
+    public void Pick_NumberOfKeys_Matters() =>
+        Assert.NotEqual(Pick(0, 0, long.MaxValue, 0), Pick(0, 0, long.MaxValue, 0, 0));
 
     private static long Pick(long seed, long lower, long upper, params long[] keys)
     {

@@ -9,14 +9,15 @@ public sealed class BadInputProperties
 {
     private static readonly string[] Pieces =
     [
-        "\n", "\t", "    ", "(", ")", "[", "]", ",", "..", ":", "=", "==", "<", ">>", "<<", "+", "-", "*", "/", "%", "\"",
-        "#", "\r", "\0", "\uFEFF", "\uD800", "é", "9223372036854775807", "9223372036854775808", "0", "1", "-1", "64",
-        " if ", " then ", " else ", " not ", " and ", " or ", " in ", "for i in 0..n\n", "fork ", "call ", "join", "let ",
-        "work ", "block ", "task ", "start ", "param ", "const ", "data ", "grain ", "column ", "sum(", "len(", "pick(",
+        "\n", "\t", "    ", "(", ")", "[", "]", ",", "..", ":", "=", "==", "<", ">>", "<<", "+", "-", "*", "/", "%",
+        "\"", "#", "\r", "\0", "\uFEFF", "\uD800", "é", "9223372036854775807", "9223372036854775808", "0", "1", "-1", "64",
+        " if ", " then ", " else ", " not ", " and ", " or ", " in ", "for i in 0..n\n", "fork ", "call ", "join",
+        "let ", "work ", "block ", "task ", "start ", "param ", "const ", "data ", "grain ", "column ", "sum(", "len(", "pick(",
         "log2(", "sqrt(", "n", "lo", "hi", "t0", "1 << 62", " * 4611686018427387904",
     ];
 
-    private static readonly EvaluationLimits Limits = new(Tasks: 300, Depth: 60, Steps: 3_000, Actions: 2_000, Live: 300);
+    private static readonly EvaluationLimits Limits =
+        new(Tasks: 300, Depth: 60, Steps: 3_000, Actions: 2_000, Live: 300);
 
     [Fact]
     public void Program_Mutated_GivesAResultOrOurOwnError()

@@ -94,7 +94,9 @@ public sealed class SpanReferences
         return pairs;
     }
 
-    /// <summary>Runs a program and draws its graph: a vertex for each moment of a task, an edge for what lies between.</summary>
+    /// <summary>
+    /// Runs a program and draws its graph: a vertex for each moment of a task, an edge for what lies between.
+    /// </summary>
     private sealed class Unroller(TaskEvaluator evaluator)
     {
         private int _vertices;

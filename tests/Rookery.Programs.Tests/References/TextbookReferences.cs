@@ -91,8 +91,8 @@ public sealed class TextbookReferences
         start multiply()
         """, n: 256, work: 8, span: 2);
 
-    // P-MATRIX-MULTIPLY-RECURSIVE: work by 8 (n^3), span lg^2 n. Here exactly (lg n + 1)^2: the additions of two matrices
-    // of 2^j rows split 2j times, at one unit each, one size after the other.
+    // P-MATRIX-MULTIPLY-RECURSIVE: work by 8 (n^3), span lg^2 n. Here exactly (lg n + 1)^2: the additions of two
+    // matrices of 2^j rows split 2j times, at one unit each, one size after the other.
     [Fact]
     public void RecursiveMatrixMultiply_Grows_AsTheTextbookSays()
     {
