@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Rookery.Traces;
+using Rookery.Traces.Replaying;
 
 namespace Rookery.Drawing;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Rookery.Traces;
+using Rookery.Traces.Replaying;
 
 namespace Rookery.Drawing;
 
@@ -13,25 +14,24 @@ namespace Rookery.Drawing;
 public static class DequeView
 {
     /// <summary>Draws a moment.</summary>
-    /// <param name="trace">The run.</param>
-    /// <param name="replay">The same run, <c>new Replay(trace)</c>; kept by callers that draw several steps.</param>
+    /// <param name="replay">The run, <c>new Replay(trace)</c>; kept by callers that draw several steps.</param>
     /// <param name="step">The state after this many events, 0 to the trace's count.</param>
     /// <param name="sentence">What the last event was, as a sentence; empty for none.</param>
     /// <param name="options">Null for the defaults.</param>
     /// <exception cref="ArgumentOutOfRangeException">The step or an option is out of its range.</exception>
-    public static Scene Draw(Trace trace, Replay replay, int step, string sentence = "", DequeOptions? options = null)
+    public static Scene Draw(Replay replay, int step, string sentence = "", DequeOptions? options = null)
     {
         var asked = options ?? new();
         ArgumentOutOfRangeException.ThrowIfNegative(step);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(step, trace.Count);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(step, replay.Trace.Count);
         if (asked.WorkersMax is { } workersMax)
         {
             ArgumentOutOfRangeException.ThrowIfLessThan(workersMax, 1);
             ArgumentOutOfRangeException.ThrowIfGreaterThan(workersMax, 16);
         }
 
-        var stage = replay.At(step);
-        var moment = new Moment(trace, replay, stage);
+        var (trace, stage) = (replay.Trace, replay.At(step));
+        var moment = new Moment(replay, stage);
         var unit = trace.Inputs.TimeUnit;
         var title = $"{TraceSize.NameOf(trace)} at {TimeText.Of(stage.Time, unit)}";
         var sheet = new Sheet(asked.Frame, title, SubtitleOf(trace, moment));
@@ -58,7 +58,7 @@ public static class DequeView
         foreach (var worker in moment.Stage.Workers.Take(workersMax))
         {
             var current = worker.CurrentTask >= 0 ? $", with {moment.LabelOf(worker.CurrentTask)}" : "";
-            var deque = moment.IsShared ? "" : $"; deque {ListOf(moment, worker.Deque, tasksMax)}";
+            var deque = !moment.HasDeques ? "" : $"; deque {ListOf(moment, worker.Deque, tasksMax)}";
             parts.Add(string.Create(
                 CultureInfo.InvariantCulture, $"Worker {worker.Worker}: {Moment.StateOf(worker)}{current}{deque}."));
         }

@@ -1,4 +1,5 @@
 using Rookery.Traces;
+using Rookery.Traces.Replaying;
 
 namespace Rookery.Drawing;
 
@@ -6,21 +7,26 @@ namespace Rookery.Drawing;
 internal sealed class Moment
 {
     private readonly Trace _trace;
-    private readonly Replay _replay;
+    private readonly int _taskCount;
 
-    public Moment(Trace trace, Replay replay, Stage stage)
+    public Moment(Replay replay, Stage stage)
     {
-        (_trace, _replay, Stage) = (trace, replay, stage);
+        var trace = replay.Trace;
+        (_trace, _taskCount, Stage) = (trace, replay.Tasks.Count, stage);
+        HasDeques = trace.Inputs.Option("queues", "per-worker") is not ("shared" or "none");
         IsShared = trace.Inputs.Option("queues", "per-worker") == "shared";
         QueuesParent = trace.Inputs.Option("fork-runs", "parent") == "child";
         ThievesTakeNewest = trace.Inputs.Option("thief-takes", "oldest") == "newest";
-        QueuedCount = stage.SharedQueue.Count + stage.Workers.Sum(worker => worker.Deque.Count);
+        QueuedCount = stage.QueuedTasks;
     }
 
     public Stage Stage { get; }
 
     /// <summary>Whether one queue serves all workers.</summary>
     public bool IsShared { get; }
+
+    /// <summary>Whether each worker has a deque of its own.</summary>
+    public bool HasDeques { get; }
 
     /// <summary>Whether a fork queues the rest of the parent, not the child.</summary>
     public bool QueuesParent { get; }
@@ -36,8 +42,8 @@ internal sealed class Moment
 
     public string LabelOf(int task) => task < 0 ? "" : _trace.Labels.LabelOf(task);
 
-    /// <summary>Work that a task still contains, at least 0.</summary>
-    public double WorkIn(int task) => Math.Max(0, _replay.RemainingWork(Stage, task));
+    /// <summary>The work that goes with a queued task when it is taken; 0 for a task that the trace does not know.</summary>
+    public double WorkIn(int task) => task >= 0 && task < _taskCount ? Math.Max(0, Stage.MovableWork(task)) : 0;
 
     /// <summary>The trace's unit of time.</summary>
     public string Unit => _trace.Inputs.TimeUnit;
@@ -46,7 +52,7 @@ internal sealed class Moment
     public static string StateOf(WorkerStage worker) => worker.Stretch switch
     {
         Stretch.Working => "computing",
-        Stretch.Searching => worker.LastEvent == EventKind.JoinWait ? "waiting at a join" : "searching",
+        Stretch.Searching => worker.LastEvent == EventKind.JoinWait ? "at a join" : "searching",
         Stretch.Blocked => "blocked",
         Stretch.Asleep => "asleep",
         Stretch.Off => "off",

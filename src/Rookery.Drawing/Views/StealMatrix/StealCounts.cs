@@ -35,7 +35,7 @@ internal sealed class StealCounts
         {
             foreach (ref readonly var item in trace.Chunk(chunk))
             {
-                if (steals.IsNewSteal(item))
+                if (item.Worker < counts.Workers && steals.IsNewSteal(item))
                     counts.Add(item.Worker, item.Other);
             }
         }

@@ -1,4 +1,5 @@
 using Rookery.Traces;
+using Rookery.Traces.Replaying;
 
 namespace Rookery.Drawing;
 
@@ -46,6 +47,8 @@ internal sealed class QueuedWork
 
     private void Follow(in TraceEvent item)
     {
+        if (item.Worker >= _working.Length)
+            return;
         ref var working = ref _working[item.Worker];
         if (IsTask(working.Task))
             _left[working.Task] -= item.Time - working.Since;

@@ -34,6 +34,8 @@ internal sealed class BarWalk
         {
             foreach (ref readonly var item in _trace.Chunk(chunk))
             {
+                if (item.Worker >= _workers.Length)
+                    continue;
                 if (_byOrigin)
                     Follow(item);
                 Advance(item, bar);

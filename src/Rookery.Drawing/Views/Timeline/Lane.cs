@@ -1,4 +1,5 @@
 using Rookery.Traces;
+using Rookery.Traces.Replaying;
 
 namespace Rookery.Drawing;
 
@@ -18,15 +19,14 @@ internal static class Lane
     public static bool IsWork(int lane) => lane < Scheduling;
 
     /// <summary>What the worker does after an event, with the origin of the work where it computes.</summary>
-    public static int After(EventKind kind, int origin) => kind switch
+    public static int After(EventKind kind, int origin) => Stretches.After(kind) switch
     {
-        EventKind.Work => origin % Style.WorkerPaints,
-        EventKind.Begin or EventKind.End or EventKind.Fork or EventKind.Call => Scheduling,
-        EventKind.JoinPass or EventKind.Unblock or EventKind.Take or EventKind.Steal => Scheduling,
-        EventKind.Probe or EventKind.Empty or EventKind.LostRace or EventKind.Wake or EventKind.JoinWait => Searching,
-        EventKind.Block => Blocked,
-        EventKind.Sleep => Asleep,
-        EventKind.Stop => Off,
+        Stretch.Working => origin % Style.WorkerPaints,
+        Stretch.Scheduling => Scheduling,
+        Stretch.Searching => Searching,
+        Stretch.Blocked => Blocked,
+        Stretch.Asleep => Asleep,
+        Stretch.Off => Off,
     };
 
     public static Ink InkOf(int lane, bool byOrigin) => lane switch

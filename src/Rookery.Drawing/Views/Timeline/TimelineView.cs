@@ -45,7 +45,7 @@ public static class TimelineView
         var makespan = TimeText.Of(trace.Makespan, unit);
         var end = trace.Inputs.Starved ? $"starved after {makespan}" : $"makespan {makespan}";
         return $"{end}, work {TimeText.Of((double)plan.WorkTicks, unit)}, "
-            + $"{TraceSize.Count(plan.Steals.Count, "steal")}, utilisation {NumberText.Percent(UtilisationOf(plan))}";
+            + $"{TraceSize.Count(plan.Steals.Count, "steal")}, utilisation {NumberText.Percent(UtilisationOf(trace, plan))}";
     }
 
     private static string DescriptionOf(Trace trace, TimelinePlan plan, TimelineOptions options)
@@ -72,11 +72,13 @@ public static class TimelineView
 
     internal static double PitchOf(Area plot, int rows) => Math.Min(plot.Height / rows, RowPitchMax);
 
-    private static double UtilisationOf(TimelinePlan plan)
+    // Of the cores, as the measures define it: threads beyond them cannot compute at the same time.
+    private static double UtilisationOf(Trace trace, TimelinePlan plan)
     {
+        var cores = Math.Min(Math.Max(1, trace.Inputs.Cores), plan.Workers);
         var sum = 0.0;
         for (var row = 0; row < plan.Rows; row++)
             sum += plan.WorkShareOf(row) * Math.Min(plan.WorkersInRow, plan.Workers - (row * plan.WorkersInRow));
-        return sum / plan.Workers;
+        return sum / cores;
     }
 }
