@@ -1,4 +1,5 @@
 using Rookery.Traces;
+using Rookery.Traces.Replaying;
 
 namespace Rookery.Drawing.Tests;
 

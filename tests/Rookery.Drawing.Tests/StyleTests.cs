@@ -41,7 +41,7 @@ public sealed class StyleTests
     [Fact]
     public void KindsOfDoing_DifferInLightnessOrHatch()
     {
-        Role[] kinds = [Role.Working, Role.Searching, Role.Blocked, Role.Asleep];
+        Role[] kinds = [Role.Working, Role.Scheduling, Role.Searching, Role.Blocked, Role.Asleep];
         foreach (var style in new[] { Style.Light, Style.Grey })
         {
             for (var i = 0; i < kinds.Length; i++)

@@ -56,15 +56,20 @@ internal sealed class ParquetColumns
     /// <summary>Writes the rows as a row group.</summary>
     public async Task WriteAsync(ParquetRowGroupWriter group, CancellationToken cancellation)
     {
-        await group.WriteAsync<long>(_step, _steps.AsMemory(0, _count), null, null, cancellation).ConfigureAwait(false);
-        await group.WriteAsync<long>(_time, _times.AsMemory(0, _count), null, null, cancellation).ConfigureAwait(false);
-        await group.WriteAsync<int>(_worker, _workers.AsMemory(0, _count), null, null, cancellation).ConfigureAwait(false);
+        await WriteAsync(group, _step, _steps, cancellation).ConfigureAwait(false);
+        await WriteAsync(group, _time, _times, cancellation).ConfigureAwait(false);
+        await WriteAsync(group, _worker, _workers, cancellation).ConfigureAwait(false);
         await group.WriteAsync(_kind, new ArraySegment<string>(_kinds, 0, _count), null).ConfigureAwait(false);
-        await group.WriteAsync<int>(_task, _tasks.AsMemory(0, _count), null, null, cancellation).ConfigureAwait(false);
-        await group.WriteAsync<int>(_other, _others.AsMemory(0, _count), null, null, cancellation).ConfigureAwait(false);
-        await group.WriteAsync<int>(_line, _lines.AsMemory(0, _count), null, null, cancellation).ConfigureAwait(false);
+        await WriteAsync(group, _task, _tasks, cancellation).ConfigureAwait(false);
+        await WriteAsync(group, _other, _others, cancellation).ConfigureAwait(false);
+        await WriteAsync(group, _line, _lines, cancellation).ConfigureAwait(false);
         await group.WriteAsync(_label, new ArraySegment<string>(_labels!, 0, _count), null).ConfigureAwait(false);
     }
+
+    private Task WriteAsync<T>(
+        ParquetRowGroupWriter group, DataField<T> field, T[] values, CancellationToken cancellation)
+        where T : struct =>
+        group.WriteAsync<T>(field, values.AsMemory(0, _count), null, null, cancellation);
 
     private void Grow(int count)
     {

@@ -19,8 +19,11 @@ internal static class ParquetGuard
     /// <summary>Bytes that any page may unpack to.</summary>
     private const long UnpackedFree = 1 << 20;
 
-    /// <summary>How much larger a page may be unpacked than packed; a long run of one value packs well.</summary>
-    private const long UnpackedPerByte = 5_000;
+    /// <summary>How much larger a page may be unpacked than packed.</summary>
+    private const long UnpackedPerByte = 1_000;
+
+    /// <summary>Bytes that each value may add: a long run of one value packs into next to nothing.</summary>
+    private const long UnpackedPerValue = 64;
 
     /// <summary>Bytes that no page may pass.</summary>
     private const long UnpackedMax = 1 << 30;
@@ -85,11 +88,10 @@ internal static class ParquetGuard
             throw new InputException(TraceErrors.TooManyRows(limits.Rows));
         if (rows > RowsFree + ((Int128)length * limits.RowsPerByte))
             throw new InputException(TraceErrors.RowsBeyondFile((long)rows, length));
-        foreach (ParquetChunk chunk in parts.Chunks)
-        {
-            if (chunk.Values > limits.RowGroupRows)
-                throw new InputException(TraceErrors.RowGroupTooLarge(limits.RowGroupRows));
-        }
+        // Columns that are not ours may hold lists, but no more values than rows that the file could have.
+        if (parts.Chunks.Any(c => c.Values < 0 || c.Values > limits.RowGroupRows
+            || c.Values > RowsFree + ((Int128)length * limits.RowsPerByte)))
+            throw Unreadable("a column claims more values than the file can hold");
     }
 
     private static void CheckPages(Stream stream, ParquetChunk chunk, long length, byte[] buffer)
@@ -105,10 +107,11 @@ internal static class ParquetGuard
             var page = ParquetPage.Read(buffer.AsSpan(0, available));
             if (page.Packed < 0 || page.Unpacked < 0 || page.Packed > end - at - page.HeaderLength)
                 throw Unreadable("a page is longer than its column");
-            if (page.Unpacked > UnpackedMax || page.Unpacked > UnpackedFree + (page.Packed * UnpackedPerByte))
-                throw new InputException(TraceErrors.PageTooLarge(page.Unpacked, page.Packed));
-            if (page.Values < 0 || page.Values > Math.Max(0, chunk.Values))
+            if (page.Values < 0 || page.Values > chunk.Values)
                 throw Unreadable("a page has more values than its column");
+            long fair = UnpackedFree + (page.Packed * UnpackedPerByte) + (page.Values * UnpackedPerValue);
+            if (page.Unpacked > Math.Min(fair, UnpackedMax))
+                throw new InputException(TraceErrors.PageTooLarge(page.Unpacked, page.Packed));
             at += page.HeaderLength + page.Packed;
         }
     }

@@ -1,7 +1,5 @@
 using System.IO.Compression;
-using System.Text;
 using Parquet;
-using Parquet.Schema;
 using Rookery.Notation;
 using Rookery.Traces.Files;
 
@@ -19,7 +17,7 @@ public static class TraceParquet
     public const int RowGroupLength = 8 * Trace.ChunkLength;
 
     // The default level of the library takes fifty times as long for a tenth less (docs/performance.md).
-    private static readonly CompressionLevel Level = CompressionLevel.Fastest;
+    private const CompressionLevel Level = CompressionLevel.Fastest;
 
     /// <summary>Reads a trace.</summary>
     /// <param name="stream">The file's bytes; must be seekable; stays open.</param>

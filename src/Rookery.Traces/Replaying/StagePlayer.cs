@@ -126,7 +126,7 @@ internal sealed class StagePlayer
     {
         if (item.Other == item.Worker)
             deque = Remove(deque, item.Task, _options.ThiefTakesNewest);
-        else if ((uint)item.Other < (uint)_workers.Length)
+        else if (item.Other >= 0 && item.Other < _workers.Length)
         {
             WorkerStage victim = _workers[item.Other];
             _workers[item.Other] = victim with { Deque = Remove(victim.Deque, item.Task, _options.ThiefTakesNewest) };

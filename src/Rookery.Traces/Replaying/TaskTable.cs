@@ -40,7 +40,7 @@ public sealed class TaskTable
     public ref readonly TaskRecord this[int task] => ref _records[task];
 
     /// <summary>Whether the table has a task of that number.</summary>
-    public bool Knows(int task) => (uint)task < (uint)_records.Length;
+    public bool Knows(int task) => task >= 0 && task < _records.Length;
 
     /// <summary>The tasks that a task forked or called, in order of creation.</summary>
     public ReadOnlySpan<int> ChildrenOf(int task) => _forest.ChildrenOf(task);

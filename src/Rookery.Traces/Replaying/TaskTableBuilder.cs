@@ -67,11 +67,13 @@ internal sealed class TaskTableBuilder
         return Math.Min(count, Replay.WorkersMax);
     }
 
+    private bool Knows(int task) => task >= 0 && task < Records.Length;
+
     private void Read(int step, in TraceEvent item)
     {
         if (item.Worker < WorkerCount)
             CloseWork(item.Worker, item.Time);
-        if ((uint)item.Task >= (uint)Records.Length)
+        if (!Knows(item.Task))
             return;
         ref TaskRecord record = ref Records[item.Task];
         switch (item.Kind)
@@ -112,7 +114,7 @@ internal sealed class TaskTableBuilder
     // not, and no circle can close, whatever the trace says.
     private void Link(int parent, int child, int step, int line, bool isCalled)
     {
-        if ((uint)parent >= (uint)Records.Length || (uint)child >= (uint)Records.Length || parent == child)
+        if (!Knows(parent) || !Knows(child) || parent == child)
             return;
         ref TaskRecord record = ref Records[child];
         if (record.Parent >= 0 || _hasChildren[child])

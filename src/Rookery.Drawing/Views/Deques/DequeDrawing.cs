@@ -31,7 +31,7 @@ internal sealed class DequeDrawing
             _sheet.Note(SummaryOf(shown));
         var squares = new DequeSquares(_moment, _sheet, SquareMax(shown.Length), shown);
         squares.DrawKey();
-        _stackWidth = _moment.IsShared ? _sheet.Room.Width : _sheet.Room.Width * 0.36;
+        _stackWidth = !_moment.HasDeques ? _sheet.Room.Width : _sheet.Room.Width * 0.36;
         DrawHeadings();
         var lanes = shown.Length + (_moment.IsShared ? 1 : 0);
         var height = Math.Min(RowHeightMax * _sheet.Scale, _sheet.Room.Height / Math.Max(1, lanes));
@@ -103,7 +103,7 @@ internal sealed class DequeDrawing
         var strip = _sheet.TakeTop(small * 1.7);
         var baseline = strip.Y + small;
         _sheet.Add(new Text(strip.X, baseline, "worker and its current task", small) { Ink = Role.QuietText });
-        if (_moment.IsShared)
+        if (!_moment.HasDeques)
             return;
         var room = strip.Width - _stackWidth;
         var heading = TextFit.Shorten("deque, from bottom (owner's end) to top (thieves' end)", small, room);
@@ -119,7 +119,7 @@ internal sealed class DequeDrawing
             marks.Add(new Box(new(lane.X - 12, lane.Y, lane.Width + 24, lane.Height), Role.Panel) { Radius = 8 });
         marks.Add(new Rule(row.X, row.Y, row.Right, row.Y, Role.Grid));
         marks.AddRange(WorkerMarks(lane with { Width = _stackWidth - (_sheet.SmallSize * 1.2) }, worker));
-        if (!_moment.IsShared)
+        if (_moment.HasDeques)
         {
             var place = lane with { X = lane.X + _stackWidth, Width = lane.Width - _stackWidth };
             var squareMarks = squares.LaneMarks(place, worker.Deque, Ink.Worker(worker.Worker), GhostOf(worker), "top");

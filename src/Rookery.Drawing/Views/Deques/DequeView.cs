@@ -58,7 +58,7 @@ public static class DequeView
         foreach (var worker in moment.Stage.Workers.Take(workersMax))
         {
             var current = worker.CurrentTask >= 0 ? $", with {moment.LabelOf(worker.CurrentTask)}" : "";
-            var deque = moment.IsShared ? "" : $"; deque {ListOf(moment, worker.Deque, tasksMax)}";
+            var deque = !moment.HasDeques ? "" : $"; deque {ListOf(moment, worker.Deque, tasksMax)}";
             parts.Add(string.Create(
                 CultureInfo.InvariantCulture, $"Worker {worker.Worker}: {Moment.StateOf(worker)}{current}{deque}."));
         }

@@ -34,6 +34,10 @@ internal sealed class StolenWorkDrawing
         DrawMeans();
     }
 
+    // Doubling classes keep the trace's unit: in a larger one the first of them would all read 0.
+    private (double Scale, string Name) Scale =>
+        _classes.IsLogarithmic ? (1, _unit) : TimeText.ScaleOf(_classes.Edges[^1], _unit);
+
     private double ClassWidth => _plot.Width / _classes.Count;
 
     private void Arrange()
@@ -64,7 +68,7 @@ internal sealed class StolenWorkDrawing
         }
 
         DrawEdgeLabels(marks);
-        var unit = TimeText.ScaleOf(_classes.Edges[^1], _unit).Name;
+        var unit = Scale.Name;
         marks.Add(new Text(_plot.Right, _plot.Bottom + 14 + (small * 2.3), $"work that the task contains, in {unit}", small)
         {
             Ink = Role.QuietText,
@@ -76,7 +80,6 @@ internal sealed class StolenWorkDrawing
     private void DrawEdgeLabels(ImmutableArray<Mark>.Builder marks)
     {
         var small = _sheet.SmallSize;
-        var scale = TimeText.ScaleOf(_classes.Edges[^1], _unit).Scale;
         var taken = double.NegativeInfinity;
         var first = _classes.HasZero ? 1 : 0;
         if (_classes.HasZero)
@@ -85,7 +88,7 @@ internal sealed class StolenWorkDrawing
         {
             var x = _plot.X + ((first + i) * ClassWidth);
             marks.Add(new Rule(x, _plot.Bottom, x, _plot.Bottom + 8, Role.Axis));
-            AddLabel(x, NumberText.Short(_classes.Edges[i] / scale));
+            AddLabel(x, NumberText.Short(_classes.Edges[i] / Scale.Scale));
         }
 
         void AddLabel(double x, string text)
