@@ -118,12 +118,11 @@ public sealed class TaskEvaluator
         }
     }
 
-    /// <summary>Makes the activation that an analysis wants to look at, without a parent.</summary>
-    internal int Begin(int definition, ReadOnlySpan<long> arguments)
+    /// <summary>The place in the text of an activation's last action.</summary>
+    internal SourceSpan PlaceOf(int activation)
     {
-        int activation = _store.Acquire(definition, depth: 1, default, "");
-        arguments.CopyTo(_store.Registers(activation));
-        return activation;
+        ref readonly var place = ref _store[activation];
+        return _set.Codes[place.Definition].Spans[Math.Max(0, place.Next - 1)];
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

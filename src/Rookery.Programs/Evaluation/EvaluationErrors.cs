@@ -88,8 +88,8 @@ internal static class EvaluationErrors
         Say($"use smaller parameters, or raise it with --limit-analysis {Raised(limit)}"), IsLimit: true));
 
     [DoesNotReturn]
-    public static void TotalOverflow(SourceSpan span, string what) => Throw(new(
-        "FJ048", span, Say($"the total {what} does not fit in 64 bits"), "use smaller parameters"));
+    public static void TotalOverflow(SourceSpan span) => Throw(new(
+        "FJ048", span, "the total of work, span or tasks does not fit in 64 bits", "use smaller parameters"));
 
     /// <summary>Words that tell in which task something went wrong.</summary>
     public static string In(Code code, ReadOnlySpan<long> arguments) =>

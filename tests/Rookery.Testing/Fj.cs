@@ -5,7 +5,7 @@ using Rookery.Programs;
 namespace Rookery.Testing;
 
 /// <summary>Short ways from a program's text to a program that runs.</summary>
-public static class Programs
+public static class Fj
 {
     /// <summary>Reads and binds a program that must be right.</summary>
     /// <exception cref="InputException">It is not.</exception>
