@@ -102,7 +102,7 @@ internal sealed class ExpressionChecker(Dictionary<string, GlobalName> globals, 
         CheckAll(takesData ? call.Arguments[1..] : call.Arguments);
     }
 
-    /// <summary>Nothing once errors are not kept any more: guesses look at every name, and a text may hold many.</summary>
+    /// <summary>Empty once errors are not kept any more: a guess looks at every name, and there may be many.</summary>
     private string HintFor(string name) =>
         errors.IsFull ? ""
         : Gone.TryGetValue(name, out int line)

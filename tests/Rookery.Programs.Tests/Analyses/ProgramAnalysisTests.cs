@@ -102,7 +102,8 @@ public sealed class ProgramAnalysisTests
     public void Analysis_FullMemo_StaysExact()
     {
         var program = Fj.Bind(
-            "task t(n)\n    work pick(0, 9, n)\n    if n > 1\n        fork t(n - 1)\n        fork t(n - 2)\nstart t(16)");
+            "task t(n)\n    work pick(0, 9, n)\n    if n > 1\n        fork t(n - 1)\n        fork t(n - 2)\n"
+            + "start t(16)");
         Assert.Equal(ProgramAnalysis.Analyse(program), ProgramAnalysis.Analyse(program, new(Entries: 3)));
     }
 
