@@ -8,7 +8,7 @@ public sealed class ProgramGenTests
     public void ProgramGen_ManyPrograms_AreOfManyKinds()
     {
         var programs = ProgramGen.Text.Array[400].Single(_ => true, seed: "0000000000005");
-        var runs = programs.Select(text => SerialRun.Of(Testing.Programs.Bind(text))).ToList();
+        var runs = programs.Select(text => SerialRun.Of(Fj.Bind(text))).ToList();
         Assert.True(programs.Distinct(StringComparer.Ordinal).Count() > 300);
         Assert.Contains(runs, run => run.Tasks > 200);
         Assert.Contains(runs, run => run.Tasks == 1);

@@ -23,14 +23,14 @@ public static class ProgramGen
 
     /// <summary>Programs ready to run, within limits of one's own, with seed 1.</summary>
     public static Gen<BoundProgram> BoundOf(ProgramGenOptions options) =>
-        TextOf(options).Select(text => Programs.Bind(text));
+        TextOf(options).Select(text => Fj.Bind(text));
 
     private static bool IsSmall(string text, ProgramGenOptions options)
     {
         // A generated text must read; only what happens when it runs may be refused here.
-        var program = Programs.Read(text);
+        var program = Fj.Read(text);
         var limits = new EvaluationLimits(options.TasksMax, 200, 100_000, options.ActionsMax, 1_000_000);
-        var bound = program.Bind(Programs.Inputs(limits: limits));
+        var bound = program.Bind(Fj.Inputs(limits: limits));
         if (!bound.IsValid)
             return false;
         try

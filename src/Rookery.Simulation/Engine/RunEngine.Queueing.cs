@@ -9,26 +9,10 @@ internal sealed partial class RunEngine<TSink>
     // Until when the shared queue serves those who came before: a first-come-first-served lock.
     private long _sharedBusyUntil;
 
-    // Whether the worker can go on with its current task at this very time.
+    // Whether the worker can go on with its current task at this very time. The fork has effect when the parent asks for it;
+    // where the shared queue is busy, the parent waits for its turn afterwards, which a fork's stretch can show and a
+    // work's stretch must not.
     private bool Fork(int worker, WorkerState state)
-    {
-        if (_scheduler.Queues == Queues.Shared && TurnAtSharedQueue(_machine.Fork) is long turn && turn > _now)
-        {
-            SetTime(worker, state, WorkerPhase.ForkTurn, turn);
-            return false;
-        }
-
-        return Queue(worker, state);
-    }
-
-    private void FinishFork(int worker, WorkerState state)
-    {
-        state.Phase = WorkerPhase.Run;
-        if (Queue(worker, state))
-            Run(worker, state);
-    }
-
-    private bool Queue(int worker, WorkerState state)
     {
         int parent = state.Current;
         int child = state.Item;
@@ -36,6 +20,8 @@ internal sealed partial class RunEngine<TSink>
         AddChild(parent, child);
         Emit(EventKind.Fork, worker, _tasks[parent].Id, _tasks[child].Id, state.Line);
         long cost = _machine.Fork;
+        if (_scheduler.Queues == Queues.Shared)
+            cost += TurnAtSharedQueue(_machine.Fork) - _now;
         if (_scheduler.Queues == Queues.None)
         {
             StartThread(child, cost);

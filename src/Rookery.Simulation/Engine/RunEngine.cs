@@ -132,9 +132,6 @@ internal sealed partial class RunEngine<TSink>
             case WorkerPhase.TakeTurn:
                 TakeShared(worker, state);
                 break;
-            case WorkerPhase.ForkTurn:
-                FinishFork(worker, state);
-                break;
             case WorkerPhase.Watch:
                 FinishWatch(worker, state);
                 break;

@@ -21,9 +21,6 @@ internal enum WorkerPhase : byte
     /// <summary>Its turn at the shared queue has come: take.</summary>
     TakeTurn,
 
-    /// <summary>Its turn at the shared queue has come: queue the child.</summary>
-    ForkTurn,
-
     /// <summary>Watches the empty shared queue; a time, if it has one, is that of going to sleep.</summary>
     Watch,
 

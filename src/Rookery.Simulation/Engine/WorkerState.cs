@@ -62,7 +62,7 @@ internal sealed class WorkerState
     /// <summary>Units of the current work statement still to be done.</summary>
     public long WorkLeft;
 
-    /// <summary>Line of that statement, or of a fork whose turn at the shared queue has not come.</summary>
+    /// <summary>Line of the current statement.</summary>
     public int Line;
 
     /// <summary>Whether it lost its core in the middle of a work statement.</summary>

@@ -1,6 +1,6 @@
 using Rookery.Testing;
 
-namespace Rookery.Programs.Tests;
+namespace Rookery.Programs.Tests.Evaluation;
 
 public sealed class TaskEvaluatorTests
 {
@@ -25,7 +25,7 @@ public sealed class TaskEvaluatorTests
     public void Evaluation_DesignExample_ActsInTheOrderOfTheText()
     {
         string tiles = "tile,us\n" + string.Concat(Enumerable.Range(0, 50).Select(i => $"{i},{i + 1}\n"));
-        var run = SerialRun.Of(Testing.Programs.Bind(Count, tiles: tiles), withLog: true);
+        var run = SerialRun.Of(Fj.Bind(Count, tiles: tiles), withLog: true);
         Assert.Equal(
             [
                 "9: count(0, 50) Fork count(0, 25)",

@@ -1,0 +1,202 @@
+using System.Globalization;
+using System.Text;
+using Rookery.Notation;
+
+namespace Rookery.Drawing;
+
+/// <summary>Writes a scene as one self-contained SVG document: no script, no style sheet, nothing loaded.</summary>
+/// <remarks>
+/// SVG 1.1 elements, which SVG 2 readers take as well. Title and description are those of the scene, for screen
+/// readers. Numbers have at most two decimals in the invariant form, ids are those of the scene's groups, so the same
+/// scene gives the same bytes everywhere.
+/// </remarks>
+public sealed class SvgWriter
+{
+    private const string Fonts = FontWidths.Family + ", sans-serif";
+
+    private readonly StringBuilder _out = new();
+    private readonly SvgOptions _options;
+    private readonly HashSet<string> _ids = new(StringComparer.Ordinal);
+    private readonly SortedDictionary<string, Paint> _hatches = new(StringComparer.Ordinal);
+
+    private SvgWriter(SvgOptions options) => _options = options;
+
+    /// <summary>The scene as SVG text; lines end with a line feed.</summary>
+    /// <exception cref="InvariantException">An id appears twice or a number is not finite.</exception>
+    public static string Write(Scene scene, SvgOptions? options = null)
+    {
+        var writer = new SvgWriter(options ?? new());
+        writer.WriteScene(scene);
+        return writer._out.ToString();
+    }
+
+    private void WriteScene(Scene scene)
+    {
+        var (title, description) = (IdOf("title"), IdOf("description"));
+        var (width, height) = (Number(scene.Width), Number(scene.Height));
+        _out.Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}\"")
+            .Append(CultureInfo.InvariantCulture, $" height=\"{height}\" viewBox=\"0 0 {width} {height}\" role=\"img\"")
+            .Append(CultureInfo.InvariantCulture, $" aria-labelledby=\"{title} {description}\"")
+            .Append(CultureInfo.InvariantCulture, $" font-family=\"{Fonts}\">\n");
+        _out.Append(CultureInfo.InvariantCulture, $"<title id=\"{title}\">{SvgText.Escape(scene.Title)}</title>\n");
+        _out.Append(
+            CultureInfo.InvariantCulture,
+            $"<desc id=\"{description}\">{SvgText.Escape(scene.Description)}</desc>\n");
+        WriteHatches(scene);
+        WriteMark(new Box(new(0, 0, scene.Width, scene.Height), Role.Paper));
+        foreach (var mark in scene.Marks)
+            WriteMark(mark);
+        _out.Append("</svg>\n");
+    }
+
+    private void WriteHatches(Scene scene)
+    {
+        foreach (var fill in scene.Shapes().Select(FillOf).Where(ink => ink.Role != Role.None).Distinct())
+        {
+            var paint = _options.Style.FillOf(fill);
+            if (paint.Hatch != Hatch.None)
+                _hatches.TryAdd(HatchName(paint), paint);
+        }
+
+        if (_hatches.Count == 0)
+            return;
+        _out.Append("<defs>\n");
+        foreach (var (name, paint) in _hatches)
+            _out.Append(SvgPatterns.Element(IdOf(name), paint)).Append('\n');
+        _out.Append("</defs>\n");
+    }
+
+    private static Ink FillOf(Mark mark) => mark switch
+    {
+        Box box => box.Fill,
+        Disc disc => disc.Fill,
+        Outline outline => outline.Fill,
+        _ => default,
+    };
+
+    private void WriteMark(Mark mark)
+    {
+        switch (mark)
+        {
+            case Group group:
+                WriteGroup(group);
+                break;
+            case Box box:
+                WriteBox(box);
+                break;
+            case Disc disc:
+                _out.Append("<circle");
+                Numbers(("cx", disc.X), ("cy", disc.Y), ("r", disc.Radius));
+                Fill(disc.Fill);
+                Stroke(disc.Edge, disc.EdgeWidth, Dash.Solid);
+                _out.Append("/>\n");
+                break;
+            case Rule rule:
+                _out.Append("<line");
+                Numbers(("x1", rule.X1), ("y1", rule.Y1), ("x2", rule.X2), ("y2", rule.Y2));
+                Stroke(rule.Ink, rule.Width, rule.Dash);
+                _out.Append("/>\n");
+                break;
+            case Outline outline:
+                _out.Append("<path d=\"").Append(SvgText.PathOf(outline.Steps)).Append('"');
+                Fill(outline.Fill);
+                Stroke(outline.Edge, outline.EdgeWidth, outline.Dash);
+                _out.Append("/>\n");
+                break;
+            case Text text:
+                WriteText(text);
+                break;
+        }
+    }
+
+    private void WriteGroup(Group group)
+    {
+        var isLink = group.Target.Length > 0 && _options.LinkBase is not null;
+        if (isLink)
+            Attribute("<a", "href", _options.LinkBase + group.Target).Append('>');
+        Attribute("<g", "id", IdOf(group.Id));
+        if (group.Target.Length > 0 && !isLink)
+            Attribute("", "data-target", group.Target);
+        _out.Append(">\n");
+        if (group.Label.Length > 0)
+            _out.Append("<title>").Append(SvgText.Escape(group.Label)).Append("</title>\n");
+        foreach (var mark in group.Marks)
+            WriteMark(mark);
+        _out.Append(isLink ? "</g></a>\n" : "</g>\n");
+    }
+
+    private void WriteBox(Box box)
+    {
+        _out.Append("<rect");
+        Numbers(("x", box.Place.X), ("y", box.Place.Y), ("width", box.Place.Width), ("height", box.Place.Height));
+        if (box.Radius > 0)
+            Numbers(("rx", box.Radius));
+        Fill(box.Fill);
+        Stroke(box.Edge, box.EdgeWidth, Dash.Solid);
+        _out.Append("/>\n");
+    }
+
+    private void WriteText(Text text)
+    {
+        _out.Append("<text");
+        Numbers(("x", text.X), ("y", text.Y), ("font-size", text.Size));
+        if (text.IsBold)
+            _out.Append(" font-weight=\"600\"");
+        if (text.Anchor != Anchor.Start)
+            Attribute("", "text-anchor", text.Anchor == Anchor.Middle ? "middle" : "end");
+        if (text.IsUpright)
+            Attribute("", "transform", $"rotate(-90 {Number(text.X)} {Number(text.Y)})");
+        Attribute("", "fill", _options.Style.TextOf(text).ToString());
+        _out.Append('>').Append(SvgText.Escape(text.Content)).Append("</text>\n");
+    }
+
+    private void Fill(Ink ink)
+    {
+        if (ink.Role == Role.None)
+        {
+            _out.Append(" fill=\"none\"");
+            return;
+        }
+
+        var paint = _options.Style.FillOf(ink);
+        var value = paint.Hatch == Hatch.None
+            ? paint.Ground.ToString()
+            : $"url(#{_options.IdPrefix}{HatchName(paint)})";
+        Attribute("", "fill", value);
+    }
+
+    private void Stroke(Ink ink, double width, Dash dash)
+    {
+        if (ink.Role == Role.None)
+            return;
+        Attribute("", "stroke", _options.Style.LineOf(ink).ToString());
+        Numbers(("stroke-width", width));
+        if (dash == Dash.Dashed)
+            _out.Append(" stroke-dasharray=\"10 6\"");
+        if (dash == Dash.Dotted)
+            _out.Append(" stroke-dasharray=\"3 4\"");
+    }
+
+    private void Numbers(params ReadOnlySpan<(string Name, double Value)> attributes)
+    {
+        foreach (var (name, value) in attributes)
+            _out.Append(' ').Append(name).Append("=\"").Append(Number(value)).Append('"');
+    }
+
+    private StringBuilder Attribute(string before, string name, string value) =>
+        _out.Append(before).Append(' ').Append(name).Append("=\"").Append(SvgText.Escape(value)).Append('"');
+
+    private string IdOf(string id)
+    {
+        Invariant.Holds(_ids.Add(id), $"The id {id} appears twice in a scene.");
+        return _options.IdPrefix + id;
+    }
+
+    private static string HatchName(Paint paint)
+    {
+        var (ground, lines) = (paint.Ground.ToString()[1..], paint.HatchColour.ToString()[1..]);
+        return $"hatch-{paint.Hatch.ToString().ToLowerInvariant()}-{ground}-{lines}";
+    }
+
+    private static string Number(double value) => SvgText.Number(value);
+}

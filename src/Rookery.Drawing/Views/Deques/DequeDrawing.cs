@@ -1,0 +1,254 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Rookery.Traces;
+using Rookery.Traces.Replaying;
+
+namespace Rookery.Drawing;
+
+/// <summary>Puts a moment on a sheet. Used once.</summary>
+internal sealed class DequeDrawing
+{
+    private const double RowHeightMin = 68;
+    private const double RowHeightMax = 150;
+
+    private readonly Moment _moment;
+    private readonly DequeOptions _options;
+    private readonly Sheet _sheet;
+    private readonly Dictionary<int, double> _laneEnds = [];
+    private double _stackWidth;
+
+    public DequeDrawing(Moment moment, DequeOptions options, Sheet sheet)
+    {
+        (_moment, _options, _sheet) = (moment, options, sheet);
+    }
+
+    public void Draw(string sentence)
+    {
+        DrawSentence(sentence);
+        var shown = ShownWorkers();
+        var hidden = _moment.Stage.Workers.Length - shown.Length;
+        if (hidden > 0)
+            _sheet.Note(SummaryOf(shown));
+        var squares = new DequeSquares(_moment, _sheet, SquareMax(shown.Length), shown);
+        squares.DrawKey();
+        _stackWidth = !_moment.HasDeques ? _sheet.Room.Width : _sheet.Room.Width * 0.36;
+        DrawHeadings();
+        var lanes = shown.Length + (_moment.IsShared ? 1 : 0);
+        var height = Math.Min(RowHeightMax * _sheet.Scale, _sheet.Room.Height / Math.Max(1, lanes));
+        var rows = shown.ToDictionary(worker => worker.Worker, _ => _sheet.TakeTop(height));
+        foreach (var worker in shown)
+            DrawRow(rows[worker.Worker], worker, squares);
+        DrawMove(rows, squares);
+        if (_moment.IsShared)
+            DrawShared(_sheet.TakeTop(height), squares);
+    }
+
+    private double RowsRoom => _sheet.Room.Height - (_sheet.SmallSize * 4.5);
+
+    private double SquareMax(int workers) =>
+        Math.Min(RowHeightMax * _sheet.Scale, RowsRoom / (workers + (_moment.IsShared ? 1 : 0))) * 0.6;
+
+    private void DrawSentence(string sentence)
+    {
+        if (sentence.Length == 0)
+            return;
+        var size = _sheet.TextSize;
+        var lines = TextFit.Wrap(sentence, size, _sheet.Room.Width - size, 3);
+        var strip = _sheet.TakeBottom((lines.Count + 0.7) * size * 1.35);
+        var top = strip.Y + (size * 0.7);
+        var marks = new List<Mark> { new Rule(strip.X, top, strip.X, strip.Bottom, Role.Text) { Width = 4 } };
+        for (var i = 0; i < lines.Count; i++)
+        {
+            var baseline = top + (i * size * 1.35) + (size * 1.02);
+            marks.Add(new Text(strip.X + (size * 0.8), baseline, lines[i], size));
+        }
+
+        _sheet.AddGroup("sentence", marks);
+    }
+
+    // Those of the last event and the one asked for first, then those with something to show, then the lowest numbers.
+    private ImmutableArray<WorkerStage> ShownWorkers()
+    {
+        var workers = _moment.Stage.Workers;
+        var fit = (int)Math.Clamp((RowsRoom / (RowHeightMin * _sheet.Scale)) - (_moment.IsShared ? 1 : 0), 1, 16);
+        var most = Math.Min(_options.WorkersMax ?? fit, fit);
+        if (workers.Length <= most)
+            return workers;
+        var last = _moment.Last;
+        return [.. workers.OrderBy(Rank).ThenBy(worker => worker.Worker).Take(most).OrderBy(worker => worker.Worker)];
+
+        int Rank(WorkerStage worker)
+        {
+            var isActor = last is { } item && (worker.Worker == item.Worker
+                || (IsAboutVictim(item.Kind) && worker.Worker == item.Other));
+            if (isActor || worker.Worker == _options.Focus)
+                return 0;
+            return worker.Deque.Count > 0 ? 1 : worker.CurrentTask >= 0 ? 2 : 3;
+        }
+    }
+
+    private string SummaryOf(ImmutableArray<WorkerStage> shown)
+    {
+        var numbers = shown.Select(worker => worker.Worker).ToHashSet();
+        var hidden = _moment.Stage.Workers.Where(worker => !numbers.Contains(worker.Worker)).ToList();
+        var states = hidden.GroupBy(Moment.StateOf).OrderByDescending(group => group.Count())
+            .ThenBy(group => group.Key, StringComparer.Ordinal)
+            .Select(group => $"{NumberText.Whole(group.Count())} {group.Key}");
+        var queued = TraceSize.Count(hidden.Sum(worker => worker.Deque.Count), "queued task");
+        var more = TraceSize.Count(hidden.Count, "more worker");
+        return $"+{more}: {string.Join(", ", states)}; {queued} in their deques";
+    }
+
+    private void DrawHeadings()
+    {
+        var small = _sheet.SmallSize;
+        var strip = _sheet.TakeTop(small * 1.7);
+        var baseline = strip.Y + small;
+        _sheet.Add(new Text(strip.X, baseline, "worker and its current task", small) { Ink = Role.QuietText });
+        if (!_moment.HasDeques)
+            return;
+        var room = strip.Width - _stackWidth;
+        var heading = TextFit.Shorten("deque, from bottom (owner's end) to top (thieves' end)", small, room);
+        _sheet.Add(new Text(strip.X + _stackWidth, baseline, heading, small) { Ink = Role.QuietText });
+    }
+
+    private void DrawRow(Area row, WorkerStage worker, DequeSquares squares)
+    {
+        var isActor = _moment.Last is { } last && last.Worker == worker.Worker;
+        var marks = new List<Mark>();
+        var lane = row with { Y = row.Y + (row.Height * 0.05), Height = row.Height * 0.9 };
+        if (isActor)
+            marks.Add(new Box(new(lane.X - 12, lane.Y, lane.Width + 24, lane.Height), Role.Panel) { Radius = 8 });
+        marks.Add(new Rule(row.X, row.Y, row.Right, row.Y, Role.Grid));
+        marks.AddRange(WorkerMarks(lane with { Width = _stackWidth - (_sheet.SmallSize * 1.2) }, worker));
+        if (_moment.HasDeques)
+        {
+            var place = lane with { X = lane.X + _stackWidth, Width = lane.Width - _stackWidth };
+            var squareMarks = squares.LaneMarks(place, worker.Deque, Ink.Worker(worker.Worker), GhostOf(worker), "top");
+            _laneEnds[worker.Worker] = squareMarks.Max(mark => mark.Bounds.Right);
+            marks.AddRange(squareMarks);
+        }
+
+        var number = string.Create(CultureInfo.InvariantCulture, $"{worker.Worker}");
+        _sheet.AddGroup("worker-" + number, marks, $"worker {number}", $"worker={number}");
+    }
+
+    private void DrawShared(Area row, DequeSquares squares)
+    {
+        var small = _sheet.SmallSize;
+        var marks = new List<Mark> { new Rule(row.X, row.Y, row.Right, row.Y, Role.Axis) };
+        var name = new Text(row.X, row.Y + (small * 1.3), "queue shared by all", small) { IsBold = true };
+        marks.Add(name);
+        var left = row.X + (FontWidths.Measure(name.Content, small, true) * TextFit.Reserve) + (small * 1.2);
+        var place = new Area(left, row.Y + (row.Height * 0.05), row.Right - left, row.Height * 0.9);
+        marks.AddRange(squares.LaneMarks(place, _moment.Stage.SharedQueue, Role.Reference, null, "oldest"));
+        _sheet.AddGroup("shared-queue", marks);
+    }
+
+    // A stolen task as an arrow from the end of the victim's lane, past all lanes on the way, to the thief's row.
+    private void DrawMove(Dictionary<int, Area> rows, DequeSquares squares)
+    {
+        if (squares.GhostSide is not { } side || _moment.Last is not { } last)
+            return;
+        if (!rows.TryGetValue(last.Worker, out var to))
+            return;
+        var (small, from) = (_sheet.SmallSize, rows[last.Other]);
+        var between = rows.Where(row => row.Value.Y >= Math.Min(from.Y, to.Y) && row.Value.Y <= Math.Max(from.Y, to.Y));
+        side = Math.Min(side, to.Height * 0.8);
+        var x = between.Max(row => _laneEnds.GetValueOrDefault(row.Key)) + small + (side / 2);
+        var start = _laneEnds.GetValueOrDefault(last.Other) + (small * 0.6);
+        if (x + (side / 2) > _sheet.Room.Right)
+            return;
+        var square = new Area(x - (side / 2), to.MiddleY - (side / 2), side, side);
+        var end = to.Y > from.Y ? square.Y - 2 : square.Bottom + 2;
+        var marks = new List<Mark> { new Box(square, Ink.Worker(last.Worker)) { Edge = Role.Text, EdgeWidth = 4 } };
+        var label = TextFit.Shorten(
+            _moment.LabelOf(last.Task), small, _sheet.Room.Right - square.Right - (small * 0.6), true);
+        if (label.Length > 0)
+        {
+            marks.Add(new Text(square.Right + (small * 0.6), square.MiddleY + (small * 0.35), label, small)
+            {
+                IsBold = true,
+            });
+        }
+
+        marks.AddRange(Arrow.Elbow(start, from.MiddleY, x, end, 9 * _sheet.Scale));
+        _sheet.AddGroup("move", marks, "the stolen task");
+    }
+
+    // What the last event took from the deque of this worker.
+    private (int Task, int Taker, bool FromTop)? GhostOf(WorkerStage worker)
+    {
+        if (_moment.Last is not { } last || last.Task < 0)
+            return null;
+        if (last.Kind == EventKind.Steal && last.Other == worker.Worker)
+            return (last.Task, last.Worker, !_moment.ThievesTakeNewest);
+        return null;
+    }
+
+    private List<Mark> WorkerMarks(Area place, WorkerStage worker)
+    {
+        var (text, small) = (_sheet.TextSize, _sheet.SmallSize);
+        var radius = Math.Min(place.Height * 0.4, text * 1.1);
+        var isTall = place.Height >= (small * 1.35) + (text * 1.9);
+        var middle = isTall ? place.Y + (text * 1.35) : place.MiddleY;
+        var ink = Ink.Worker(worker.Worker);
+        var number = worker.Worker.ToString(CultureInfo.InvariantCulture);
+        var x = place.X + (radius * 2) + (small * 0.7);
+        var marks = new List<Mark>
+        {
+            new Disc(place.X + radius, middle, radius, ink) { Edge = Role.Axis, EdgeWidth = 1 },
+            new Text(place.X + radius, middle + (small * 0.35), number, small)
+            {
+                Over = ink,
+                Anchor = Anchor.Middle,
+                IsBold = true,
+            },
+        };
+        var baseline = middle + (text * 0.35);
+        var state = Moment.StateOf(worker);
+        var stateWidth = FontWidths.Measure(state, small) * TextFit.Reserve;
+        marks.Add(new Text(place.Right, baseline, state, small) { Anchor = Anchor.End });
+        marks.AddRange(TaskMarks(worker, new(x, baseline, place.Right - x - stateWidth - small, 0), isTall));
+        if (isTall && WaitingText(worker, place.Right - x) is { Length: > 0 } waiting)
+            marks.Add(new Text(x, baseline + (small * 1.5), waiting, small) { Ink = Role.QuietText });
+        return marks;
+    }
+
+    // The current task on one line; in a low row how many lie below it follows, when there is room.
+    private List<Mark> TaskMarks(WorkerStage worker, Area line, bool isTall)
+    {
+        var (text, small) = (_sheet.TextSize, _sheet.SmallSize);
+        var has = worker.CurrentTask >= 0;
+        var label = TextFit.Shorten(has ? _moment.LabelOf(worker.CurrentTask) : "no task", text, line.Width, has);
+        var marks = new List<Mark>();
+        if (label.Length == 0)
+            return marks;
+        marks.Add(new Text(line.X, line.Y, label, text) { IsBold = has, Ink = has ? Role.Text : Role.QuietText });
+        var x = line.X + (FontWidths.Measure(label, text, has) * TextFit.Reserve) + (small * 0.6);
+        var below = $"on {NumberText.Whole(worker.Stack.Count - 1)} more";
+        if (!isTall && worker.Stack.Count > 1 && TextFit.Fits(below, small, line.Right - x))
+            marks.Add(new Text(x, line.Y, below, small) { Ink = Role.QuietText });
+        return marks;
+    }
+
+    // The tasks below the current one, the nearest first: these wait for it, or lie below it on the stack.
+    private string WaitingText(WorkerStage worker, double room)
+    {
+        var below = worker.Stack.Take(Math.Max(0, worker.Stack.Count - 1)).Reverse().ToList();
+        if (below.Count == 0)
+            return "";
+        for (var count = Math.Min(below.Count, 6); count > 0; count--)
+        {
+            var more = below.Count > count ? $" +{NumberText.Whole(below.Count - count)} more" : "";
+            var text = $"on top of {string.Join(", ", below.Take(count).Select(_moment.LabelOf))}{more}";
+            if (TextFit.Fits(text, _sheet.SmallSize, room))
+                return text;
+        }
+
+        return TextFit.Shorten($"on top of {TraceSize.Count(below.Count, "waiting task")}", _sheet.SmallSize, room);
+    }
+
+    private static bool IsAboutVictim(EventKind kind) =>
+        kind is EventKind.Steal or EventKind.Probe or EventKind.Empty or EventKind.LostRace or EventKind.Wake;
+}

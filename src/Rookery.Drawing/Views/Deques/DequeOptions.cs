@@ -1,0 +1,19 @@
+namespace Rookery.Drawing;
+
+/// <summary>What a figure of workers and deques shows.</summary>
+public sealed record DequeOptions
+{
+    /// <summary>Size and heading.</summary>
+    public Frame Frame { get; init; } = new();
+
+    /// <summary>Whether the sentence of the last event stands below; true by default.</summary>
+    public bool ShowSentence { get; init; } = true;
+
+    /// <summary>
+    /// The most workers shown, 1 to 16; null (default): as many as find room. Others are summed up in a line.
+    /// </summary>
+    public int? WorkersMax { get; init; }
+
+    /// <summary>A worker that must be among those shown; null (default): those of the last event are.</summary>
+    public int? Focus { get; init; }
+}

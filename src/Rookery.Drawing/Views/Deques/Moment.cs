@@ -1,0 +1,63 @@
+using Rookery.Traces;
+using Rookery.Traces.Replaying;
+
+namespace Rookery.Drawing;
+
+/// <summary>A stage with what a figure asks of it.</summary>
+internal sealed class Moment
+{
+    private readonly Trace _trace;
+    private readonly int _taskCount;
+
+    public Moment(Replay replay, Stage stage)
+    {
+        var trace = replay.Trace;
+        (_trace, _taskCount, Stage) = (trace, replay.Tasks.Count, stage);
+        HasDeques = trace.Inputs.Option("queues", "per-worker") is not ("shared" or "none");
+        IsShared = trace.Inputs.Option("queues", "per-worker") == "shared";
+        QueuesParent = trace.Inputs.Option("fork-runs", "parent") == "child";
+        ThievesTakeNewest = trace.Inputs.Option("thief-takes", "oldest") == "newest";
+        QueuedCount = stage.QueuedTasks;
+    }
+
+    public Stage Stage { get; }
+
+    /// <summary>Whether one queue serves all workers.</summary>
+    public bool IsShared { get; }
+
+    /// <summary>Whether each worker has a deque of its own.</summary>
+    public bool HasDeques { get; }
+
+    /// <summary>Whether a fork queues the rest of the parent, not the child.</summary>
+    public bool QueuesParent { get; }
+
+    /// <summary>Whether thieves take from the bottom.</summary>
+    public bool ThievesTakeNewest { get; }
+
+    /// <summary>Tasks in all queues.</summary>
+    public int QueuedCount { get; }
+
+    /// <summary>The event that led here; null at the beginning.</summary>
+    public TraceEvent? Last => Stage.Step == 0 ? null : _trace[Stage.Step - 1];
+
+    public string LabelOf(int task) => task < 0 ? "" : _trace.Labels.LabelOf(task);
+
+    /// <summary>
+    /// The work that goes with a queued task when it is taken; 0 for a task that the trace does not know.
+    /// </summary>
+    public double WorkIn(int task) => task >= 0 && task < _taskCount ? Math.Max(0, Stage.MovableWork(task)) : 0;
+
+    /// <summary>The trace's unit of time.</summary>
+    public string Unit => _trace.Inputs.TimeUnit;
+
+    /// <summary>What a worker is doing, in a word or two.</summary>
+    public static string StateOf(WorkerStage worker) => worker.Stretch switch
+    {
+        Stretch.Working => "computing",
+        Stretch.Searching => worker.LastEvent == EventKind.JoinWait ? "at a join" : "searching",
+        Stretch.Blocked => "blocked",
+        Stretch.Asleep => "asleep",
+        Stretch.Off => "off",
+        Stretch.Scheduling => "scheduling",
+    };
+}

@@ -1,0 +1,263 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace Rookery.Drawing;
+
+/// <summary>Puts a planned speed-up figure on a sheet. Used once.</summary>
+internal sealed class SpeedUpDrawing
+{
+    private readonly SpeedUpData _data;
+    private readonly SpeedUpOptions _options;
+    private readonly SpeedUpPlan _plan;
+    private readonly Sheet _sheet;
+    private readonly List<(double Y, string Text, Ink Ink, int Series)> _ends = [];
+    private Area _plot;
+    private double _right;
+    private AxisScale _x;
+    private AxisScale _y;
+
+    public SpeedUpDrawing(SpeedUpData data, SpeedUpOptions options, SpeedUpPlan plan, Sheet sheet)
+    {
+        (_data, _options, _plan, _sheet) = (data, options, plan, sheet);
+    }
+
+    public void Draw()
+    {
+        WriteNotes();
+        Arrange();
+        DrawGreedyRange();
+        DrawAxes();
+        if (_options.ShowLaws)
+            DrawLaws();
+        for (var series = 0; series < _data.Series.Length; series++)
+            DrawSeries(series);
+        if (_data.Series.Length == 1)
+            DrawMedianLabels();
+        DrawEnds();
+    }
+
+    private bool HasSpan => _options.ShowLaws && _data.SpanTicks > 0 && _data.SpanTicks <= _data.WorkTicks;
+
+    private double Ceiling => (double)_data.WorkTicks / _data.SpanTicks;
+
+    private void WriteNotes()
+    {
+        if (_plan.Dropped > 0)
+            _sheet.Note($"{NumberText.Whole(_plan.Dropped)} runs between those of the same rank are not drawn.");
+        if (_plan.WithoutTime > 0)
+            _sheet.Note($"{TraceSize.Count(_plan.WithoutTime, "run")} that took no time: left out.");
+    }
+
+    private void Arrange()
+    {
+        var small = _sheet.SmallSize;
+        _sheet.TakeBottom(small * 3.4);
+        _sheet.TakeTop(small * 1.6);
+        _sheet.TakeLeft(small * 3.6);
+        _right = _sheet.Room.Right;
+        _sheet.TakeRight(Math.Min(small * 15, _sheet.Room.Width * 0.3));
+        _plot = _sheet.Room;
+        var isLog = _plan.IsLogarithmic;
+        var right = Math.Max(_plan.WorkersMax, 2);
+        var inset = small * 0.8;
+        _x = new(isLog ? 1 : 0, right, isLog ? _plot.X + inset : _plot.X, _plot.Right - inset, isLog);
+        var least = isLog ? Math.Min(1, _plan.SpeedUpMin * 0.9) : 0;
+        _y = new(least, Math.Max(_plan.SpeedUpMax, least * 1.5), _plot.Bottom, _plot.Y, isLog);
+    }
+
+    private void DrawAxes()
+    {
+        var small = _sheet.SmallSize;
+        var marks = ImmutableArray.CreateBuilder<Mark>();
+        foreach (var tick in _y.TicksAbout((int)Math.Clamp(_plot.Height / (small * 4), 2, 8)))
+        {
+            var y = _y.Place(tick);
+            marks.Add(new Rule(_plot.X, y, _plot.Right, y, Role.Grid));
+            marks.Add(new Text(_plot.X - (small * 0.6), y + (small * 0.35), NumberText.Short(tick), small)
+            {
+                Anchor = Anchor.End,
+            });
+        }
+
+        marks.Add(new Rule(_plot.X, _plot.Bottom, _plot.Right, _plot.Bottom, Role.Axis));
+        var taken = double.NegativeInfinity;
+        foreach (var workers in _plan.Points.Select(point => point.Workers).Distinct().Order())
+        {
+            var x = _x.Place(workers);
+            marks.Add(new Rule(x, _plot.Bottom, x, _plot.Bottom + 8, Role.Axis));
+            var label = NumberText.Short(workers);
+            var half = FontWidths.Measure(label, small) * TextFit.Reserve / 2;
+            if (x - half < taken + (small * 0.4))
+                continue;
+            taken = x + half;
+            marks.Add(new Text(x, _plot.Bottom + 12 + small, label, small) { Anchor = Anchor.Middle });
+        }
+
+        marks.Add(new Text(_plot.Right, _plot.Bottom + 14 + (small * 2.2), "workers P", small)
+        {
+            Ink = Role.QuietText,
+            Anchor = Anchor.End,
+        });
+        marks.Add(new Text(_plot.X - (small * 3.4), _plot.Y - (small * 0.8), "speed-up T1/Tp", small)
+        {
+            Ink = Role.QuietText,
+        });
+        _sheet.AddGroup("axes", marks);
+    }
+
+    // Where every greedy schedule must lie: above the greedy bound, below linear and ceiling.
+    private void DrawGreedyRange()
+    {
+        if (!HasSpan)
+            return;
+        var steps = ImmutableArray.CreateBuilder<PathStep>();
+        var samples = Samples().ToList();
+        foreach (var workers in samples)
+            Extend(workers, Math.Min(workers, Ceiling));
+        for (var i = samples.Count - 1; i >= 0; i--)
+            Extend(samples[i], SpeedUpView.GreedyLeast(_data.WorkTicks, _data.SpanTicks, samples[i]));
+        steps.Add(PathStep.Close);
+        _sheet.AddGroup("greedy-range", [new Outline(steps.ToImmutable(), Role.Panel)], "Where greedy schedules lie");
+
+        void Extend(double workers, double speedUp)
+        {
+            var (x, y) = (_x.Place(workers), _y.Place(Math.Min(speedUp, _y.To)));
+            steps.Add(steps.Count == 0 ? PathStep.Move(x, y) : PathStep.Line(x, y));
+        }
+    }
+
+    private void DrawLaws()
+    {
+        var top = Math.Min(_y.To, _x.To);
+        var marks = ImmutableArray.CreateBuilder<Mark>();
+        marks.Add(new Rule(_x.Place(1), _y.Place(1), _x.Place(top), _y.Place(top), Role.Law)
+        {
+            Width = 2.5,
+            Dash = Dash.Dashed,
+        });
+        if (top >= _x.To)
+            _ends.Add((_y.Place(top), "linear: P", Role.Law, -1));
+        else
+            marks.Add(LinearLabel(top));
+        if (HasSpan)
+        {
+            if (Ceiling <= _y.To)
+            {
+                var y = _y.Place(Ceiling);
+                marks.Add(new Rule(_plot.X, y, _plot.Right, y, Role.Law) { Width = 2.5 });
+                _ends.Add((y, $"T1/Tinf = {NumberText.Short(Ceiling)}", Role.Law, -1));
+            }
+
+            var curve = Samples().Select((workers, index) =>
+            {
+                var y = _y.Place(SpeedUpView.GreedyLeast(_data.WorkTicks, _data.SpanTicks, workers));
+                return index == 0 ? PathStep.Move(_x.Place(workers), y) : PathStep.Line(_x.Place(workers), y);
+            }).ToImmutableArray();
+            marks.Add(new Outline(curve, default) { Edge = Role.Law, EdgeWidth = 2.5, Dash = Dash.Dotted });
+            _ends.Add((curve[^1].Y, "greedy at least", Role.Law, -1));
+        }
+
+        _sheet.AddGroup("laws", marks);
+    }
+
+    private Text LinearLabel(double top)
+    {
+        var small = _sheet.SmallSize;
+        var (x, y) = (_x.Place(top) + (small * 0.6), _y.Place(top) + (small * 0.35));
+        return new(x, y, "linear: P", small) { Ink = Role.Law };
+    }
+
+    private IEnumerable<double> Samples()
+    {
+        const int count = 96;
+        for (var i = 0; i <= count; i++)
+        {
+            var share = (double)i / count;
+            yield return _plan.IsLogarithmic ? Math.Pow(_x.To, share) : 1 + ((_x.To - 1) * share);
+        }
+    }
+
+    private void DrawSeries(int series)
+    {
+        var ink = SeriesInk(series);
+        var medians = _plan.Medians[series];
+        if (medians.Length == 0)
+            return;
+        var line = medians.Select((median, index) => index == 0
+            ? PathStep.Move(_x.Place(median.Workers), _y.Place(median.SpeedUp))
+            : PathStep.Line(_x.Place(median.Workers), _y.Place(median.SpeedUp)));
+        var marks = ImmutableArray.CreateBuilder<Mark>();
+        marks.Add(new Outline([.. line], default) { Edge = ink, EdgeWidth = 3 });
+        foreach (var (_, workers, speedUp) in _plan.Points.Where(point => point.Series == series))
+            marks.Add(PointShape.At(series, _x.Place(workers), _y.Place(speedUp), 7 * _sheet.Scale, ink));
+        var id = string.Create(CultureInfo.InvariantCulture, $"series-{series}");
+        _sheet.AddGroup(id, marks, _data.Series[series].Name);
+        var name = $"{NumberText.Decimal(medians[^1].SpeedUp, 2)}  {_data.Series[series].Name}";
+        _ends.Add((_y.Place(medians[^1].SpeedUp), name, ink, series));
+    }
+
+    // The numbers of a single series stand to the lower right of its medians, below the greedy bound if that is near.
+    private void DrawMedianLabels()
+    {
+        var small = _sheet.SmallSize;
+        var marks = new List<Mark>();
+        var taken = default(Area);
+        foreach (var (workers, speedUp) in _plan.Medians[0].SkipLast(1))
+        {
+            var x = _x.Place(workers) + (small * 0.5);
+            var text = NumberText.Decimal(speedUp, 2);
+            var label = new Text(x, BaselineOf(workers, speedUp), text, small) { IsBold = true };
+            if (label.Bounds.Overlaps(taken) || label.Bounds.Right > _plot.Right || label.Bounds.Bottom > _plot.Bottom)
+                continue;
+            taken = label.Bounds;
+            marks.Add(label);
+        }
+
+        _sheet.AddGroup("medians", marks);
+    }
+
+    private double BaselineOf(int workers, double speedUp)
+    {
+        var small = _sheet.SmallSize;
+        var baseline = _y.Place(speedUp) + (small * 1.3);
+        if (!HasSpan)
+            return baseline;
+        var greedy = _y.Place(SpeedUpView.GreedyLeast(_data.WorkTicks, _data.SpanTicks, workers));
+        var isNear = greedy > baseline - (small * 1.4) && greedy < baseline + (small * 0.6);
+        return isNear ? greedy + (small * 1.2) : baseline;
+    }
+
+    // Names stand where their lines end, moved apart where they would touch.
+    private void DrawEnds()
+    {
+        var small = _sheet.SmallSize;
+        var marks = new List<Mark>();
+        var x = _plot.Right + (small * 0.7);
+        var room = _right - x;
+        var y = double.NegativeInfinity;
+        foreach (var end in _ends.OrderBy(end => end.Y))
+        {
+            y = Math.Max(end.Y, y + (small * 1.35));
+            var isSeries = end.Series >= 0;
+            var text = TextFit.Shorten(end.Text, small, room - (isSeries ? small * 1.6 : 0), isSeries);
+            if (isSeries)
+            {
+                marks.Add(new Rule(x, y, x + (small * 1.2), y, end.Ink) { Width = 3 });
+                marks.Add(PointShape.At(end.Series, x + (small * 0.6), y, 7 * _sheet.Scale, end.Ink));
+            }
+
+            marks.Add(new Text(isSeries ? x + (small * 1.6) : x, y + (small * 0.35), text, small)
+            {
+                Ink = isSeries ? Role.Text : end.Ink,
+                IsBold = isSeries,
+            });
+        }
+
+        _sheet.AddGroup("names", marks);
+    }
+
+    private Ink SeriesInk(int series) => _data.Series.Length == 1 ? Role.Emphasis : Ink.Worker(SeriesPaints[series]);
+
+    // The paints of workers that are dark enough for a thin line; yellow is not.
+    private static ReadOnlySpan<int> SeriesPaints => [0, 6, 2, 4, 1, 7];
+}

@@ -1,0 +1,117 @@
+using System.Globalization;
+using Rookery.Notation;
+
+namespace Rookery;
+
+/// <summary>All that the command line itself can find wrong, in one place. Codes <c>AP001</c> and up are stable.</summary>
+internal static class AppErrors
+{
+    public static Diagnostic PictureTooLarge(int width, int height, long most) => new(
+        "AP001", default,
+        string.Create(CultureInfo.InvariantCulture, $"A picture of {width} by {height} pixels is too large."),
+        string.Create(CultureInfo.InvariantCulture, $"Make --size or --scale smaller: up to {most} pixels in all."), true);
+
+    public static Diagnostic NoFile(string path, string nearest) => new(
+        "AP002", default, $"There is no file '{path}'.", nearest.Length > 0 ? $"Did you mean {nearest}?" : "");
+
+    public static Diagnostic IsFolder(string path) => new(
+        "AP003", default, $"'{path}' is a folder; a file is needed.", "");
+
+    public static Diagnostic NoFolder(string path) => new(
+        "AP004", default, $"The folder for '{path}' does not exist.", "Make it first, or choose another.");
+
+    public static Diagnostic FileTooLarge(string path, long most) => new(
+        "AP005", default,
+        string.Create(CultureInfo.InvariantCulture, $"'{path}' is larger than {most >> 20} MiB, the limit on its kind."),
+        "Use a smaller file.", true);
+
+    public static Diagnostic DataIsLink(string file) => new(
+        "AP006", default, $"'{file}' is a link, or lies behind one; data is read from the program's own folder only.",
+        "Copy the file into the folder.");
+
+    public static Diagnostic BadEnding(string path, string what, IEnumerable<string> endings) => new(
+        "AP007", default, $"{what} cannot be '{path}'.", $"Its name ends in {string.Join(" or ", endings)}.");
+
+    public static Diagnostic UnknownOption(string option, string verb, string nearest) => new(
+        "AP010", default, verb.Length > 0 ? $"'{verb}' has no option '{option}'." : $"There is no option '{option}'.",
+        nearest.Length > 0 ? $"Did you mean {nearest}?" : "");
+
+    public static Diagnostic UnknownVerb(string word, string nearest, IEnumerable<string> verbs) => new(
+        "AP011", default, $"There is no command '{word}'.",
+        nearest.Length > 0 ? $"Did you mean {nearest}?" : $"Commands are {string.Join(", ", verbs)}.");
+
+    public static Diagnostic TooMany(string verb, string word) => new(
+        "AP012", default, $"'{verb}' takes one file, and '{word}' is one too many.", "");
+
+    public static Diagnostic MissingArgument(string verb, string argument) => new(
+        "AP013", default, $"'{verb}' needs {argument}.", "");
+
+    public static Diagnostic MissingValue(string option, string value) => new(
+        "AP014", default, $"The option {option} needs a value: {option} {value}.", "");
+
+    public static Diagnostic GivenTwice(string option) => new(
+        "AP015", default, $"{option} is given more than once.", "Keep one of them.");
+
+    public static Diagnostic BadUsage(string message) => new("AP016", default, message, "");
+
+    public static Diagnostic BadNumber(string option, string text, long least, long most) => new(
+        "AP017", default, $"{option} cannot be '{text}'.",
+        string.Create(CultureInfo.InvariantCulture, $"It is a whole number from {least} to {most}."));
+
+    public static Diagnostic BadPair(string option, string text) => new(
+        "AP018", default, $"{option} cannot be '{text}'.", $"Write a name and a whole number, as in {option} name=50.");
+
+    public static Diagnostic UnknownWord(string option, string word, IEnumerable<string> words) => new(
+        "AP019", default, $"{option} cannot be '{word}'.",
+        Suggestion.Nearest(word, words) is { } nearest
+            ? $"Did you mean {nearest}?"
+            : $"It is one of {string.Join(", ", words)}.");
+
+    public static Diagnostic BadSteps(string text) => new(
+        "AP020", default, $"--steps cannot be '{text}'.",
+        "Write --steps alone for all, or a range such as --steps 20..40; put it after the file.");
+
+    public static Diagnostic Exclusive(string one, string other, string why) => new(
+        "AP021", default, $"{one} and {other} exclude one another: {why}.", "Leave one out.");
+
+    public static Diagnostic BadSize(string text, double least, double most) => new(
+        "AP022", default, $"--size cannot be '{text}'.",
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"Write width and height in pixels, such as 1600x900, each from {least} to {most}."));
+
+    public static Diagnostic BadScale(string text) => new(
+        "AP023", default, $"--scale cannot be '{text}'.", "It is a number from 0.1 to 10, such as 2.");
+
+    public static Diagnostic NoSuchStep(long step, int most) => new(
+        "AP024", default,
+        string.Create(CultureInfo.InvariantCulture, $"There is no step {step}: the run has {most}."),
+        string.Create(CultureInfo.InvariantCulture, $"Use 0 (before anything has happened) to {most}."));
+
+    public static Diagnostic BadMoment(string text) => new(
+        "AP025", default, $"'{text}' names no moment.",
+        "Write start, end, step 42, time 500, line 9, first steal, last steal, or worker 2 sleeps.");
+
+    public static Diagnostic NoSuchMoment(string text) => new(
+        "AP026", default, $"The run has no moment '{text}'.", "Look at its steps with run FILE --steps.");
+
+    public static Diagnostic NotForTraces(string option) => new(
+        "AP027", default, $"{option} is for programs: a trace is of a run that has been made already.",
+        "Leave it out, or give the program.");
+
+    public static Diagnostic CurveNeedsProgram() => new(
+        "AP028", default, "A trace is one run, and a speed-up curve needs many.", "Give the program instead of the trace.");
+
+    public static Diagnostic NoDemo(string path) => new(
+        "AP029", default, $"The demo program is not there: {path}.", "Run a program of your own: run FILE.");
+
+    public static Diagnostic OutOfMemory() => new(
+        "AP030", default, "There is not enough memory for this.",
+        "Make the program smaller, or leave out --trace, --steps and --figures, which keep every event.", true);
+
+    public static Diagnostic Files(string message) => new("AP031", default, message, "");
+
+    public static Diagnostic Defect(string kind, string message) => new(
+        "AP099", default, $"This is a defect of Rookery, not of your input: {kind}: {message}",
+        "Please report it with the command and the files that you used.");
+}

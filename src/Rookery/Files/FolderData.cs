@@ -1,0 +1,43 @@
+using System.Text;
+using Rookery.Notation;
+using Rookery.Programs;
+
+namespace Rookery.Files;
+
+/// <summary>Data files in the folder of a program, and in no other.</summary>
+/// <param name="folder">The program's folder.</param>
+internal sealed class FolderData(string folder) : IDataSource
+{
+    /// <summary>The largest data file, 256 MiB: more numbers than a class waits for.</summary>
+    public const long BytesMax = 256L << 20;
+
+    private readonly string _root = Path.GetFullPath(folder);
+
+    /// <inheritdoc/>
+    /// <exception cref="InputException">A link leads out of the folder, or the file is too large.</exception>
+    public TextReader? Open(string file)
+    {
+        string path = _root;
+        foreach (string part in file.Split('/'))
+        {
+            path = Path.Combine(path, part);
+            if (IsLink(path))
+                throw new InputException(AppErrors.DataIsLink(file));
+        }
+
+        if (!File.Exists(path))
+            return null;
+        var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, 1 << 16);
+        if (stream.Length > BytesMax)
+        {
+            stream.Dispose();
+            throw new InputException(AppErrors.FileTooLarge(file, BytesMax));
+        }
+
+        return new StreamReader(stream, Encoding.UTF8);
+    }
+
+    // A link inside of the folder may lead anywhere, so none is followed; links above the program are its owner's.
+    private static bool IsLink(string path) =>
+        new FileInfo(path) is { LinkTarget: not null } or { Exists: false } && new DirectoryInfo(path).LinkTarget is not null;
+}
