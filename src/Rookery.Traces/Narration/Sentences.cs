@@ -384,7 +384,7 @@ internal sealed class Sentences : ISentences
         string task = $"{facts.Task}{At(facts.Line)}";
         return facts.Stretch switch
         {
-            Stretch.Working => $"computes for {task}",
+            Stretch.Working => hasTask ? $"computes for {task}" : "computes",
             Stretch.Scheduling when facts.LastEvent is EventKind.Take or EventKind.Steal && hasTask => $"is getting {task}",
             Stretch.Scheduling => hasTask ? $"is at {task}" : "is between two tasks",
             Stretch.Searching => "looks for something to do",
