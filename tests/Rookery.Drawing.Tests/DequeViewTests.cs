@@ -6,8 +6,8 @@ namespace Rookery.Drawing.Tests;
 public sealed class DequeViewTests
 {
     private const string Sentence =
-        "Worker 3 has nothing left. It draws worker 0 and takes task 3, the oldest task there: it has waited longest and "
-        + "stands for a quarter of the work that the whole program still contains at this moment.";
+        "Worker 3 has nothing left. It draws worker 0 and takes task 3, the oldest task there: it has waited longest "
+        + "and stands for a quarter of the work that the whole program still contains at this moment.";
 
     public static TheoryData<string> Edges => [.. EdgeTraces.All().Select(edge => edge.Name)];
 

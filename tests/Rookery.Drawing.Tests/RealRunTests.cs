@@ -27,7 +27,8 @@ public sealed class RealRunTests
         SceneChecks.AssertSound(StealMatrixView.Draw(trace));
         for (var i = 0; i <= 60; i++)
             SceneChecks.AssertSound(DequeView.Draw(replay, trace.Count * i / 60, "What happened, and why it did."));
-        foreach (var step in Enumerable.Range(0, trace.Count).Where(step => trace[step].Kind == EventKind.Steal).Take(20))
+        var steals = Enumerable.Range(0, trace.Count).Where(step => trace[step].Kind == EventKind.Steal);
+        foreach (var step in steals.Take(20))
             SceneChecks.AssertSound(DequeView.Draw(replay, step + 1, "A steal."));
     }
 }

@@ -17,7 +17,8 @@ public sealed class StyleTests
     [Fact]
     public void WorkerPaints_InGreyStyle_DifferInLightnessOrHatch()
     {
-        var paints = Enumerable.Range(0, Style.WorkerPaints).Select(worker => Style.Grey.FillOf(Ink.Worker(worker))).ToList();
+        var workers = Enumerable.Range(0, Style.WorkerPaints);
+        var paints = workers.Select(worker => Style.Grey.FillOf(Ink.Worker(worker))).ToList();
         for (var i = 0; i < paints.Count; i++)
         {
             for (var j = i + 1; j < paints.Count; j++)

@@ -28,7 +28,8 @@ internal static class RealRuns
         var scheduler = new Scheduler();
         foreach (var (option, word) in options)
             scheduler = scheduler.With(option, word);
-        var program = ProgramReader.Read("count.fj", CountText).Value!.Bind(BindInputs.Default with { Seed = seed }).Value!;
+        var inputs = BindInputs.Default with { Seed = seed };
+        var program = ProgramReader.Read("count.fj", CountText).Value!.Bind(inputs).Value!;
         var settings = new RunSettings { Workers = workers, Machine = Machine.Unit, Scheduler = scheduler };
         return Simulator.Record(program, settings).Trace!;
     }

@@ -55,10 +55,11 @@ internal sealed class DequeDrawing
         var size = _sheet.TextSize;
         var lines = TextFit.Wrap(sentence, size, _sheet.Room.Width - size, 3);
         var strip = _sheet.TakeBottom((lines.Count + 0.7) * size * 1.35);
-        var marks = new List<Mark> { new Rule(strip.X, strip.Y + (size * 0.7), strip.X, strip.Bottom, Role.Text) { Width = 4 } };
+        var top = strip.Y + (size * 0.7);
+        var marks = new List<Mark> { new Rule(strip.X, top, strip.X, strip.Bottom, Role.Text) { Width = 4 } };
         for (var i = 0; i < lines.Count; i++)
         {
-            var baseline = strip.Y + (size * 0.7) + (i * size * 1.35) + (size * 1.02);
+            var baseline = top + (i * size * 1.35) + (size * 1.02);
             marks.Add(new Text(strip.X + (size * 0.8), baseline, lines[i], size));
         }
 
@@ -94,7 +95,8 @@ internal sealed class DequeDrawing
             .ThenBy(group => group.Key, StringComparer.Ordinal)
             .Select(group => $"{NumberText.Whole(group.Count())} {group.Key}");
         var queued = TraceSize.Count(hidden.Sum(worker => worker.Deque.Count), "queued task");
-        return $"+{TraceSize.Count(hidden.Count, "more worker")}: {string.Join(", ", states)}; {queued} in their deques";
+        var more = TraceSize.Count(hidden.Count, "more worker");
+        return $"+{more}: {string.Join(", ", states)}; {queued} in their deques";
     }
 
     private void DrawHeadings()
@@ -146,7 +148,9 @@ internal sealed class DequeDrawing
     // A stolen task as an arrow from the end of the victim's lane, past all lanes on the way, to the thief's row.
     private void DrawMove(Dictionary<int, Area> rows, DequeSquares squares)
     {
-        if (squares.GhostSide is not { } side || _moment.Last is not { } last || !rows.TryGetValue(last.Worker, out var to))
+        if (squares.GhostSide is not { } side || _moment.Last is not { } last)
+            return;
+        if (!rows.TryGetValue(last.Worker, out var to))
             return;
         var (small, from) = (_sheet.SmallSize, rows[last.Other]);
         var between = rows.Where(row => row.Value.Y >= Math.Min(from.Y, to.Y) && row.Value.Y <= Math.Max(from.Y, to.Y));

@@ -42,7 +42,9 @@ internal sealed class Moment
 
     public string LabelOf(int task) => task < 0 ? "" : _trace.Labels.LabelOf(task);
 
-    /// <summary>The work that goes with a queued task when it is taken; 0 for a task that the trace does not know.</summary>
+    /// <summary>
+    /// The work that goes with a queued task when it is taken; 0 for a task that the trace does not know.
+    /// </summary>
     public double WorkIn(int task) => task >= 0 && task < _taskCount ? Math.Max(0, Stage.MovableWork(task)) : 0;
 
     /// <summary>The trace's unit of time.</summary>

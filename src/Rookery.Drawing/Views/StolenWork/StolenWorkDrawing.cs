@@ -61,7 +61,8 @@ internal sealed class StolenWorkDrawing
         {
             var y = _y.Place(tick);
             marks.Add(new Rule(_plot.X, y, _plot.Right, y, tick == 0 ? Role.Axis : Role.Grid));
-            marks.Add(new Text(_plot.X - (small * 0.6), y + (small * 0.35), $"{NumberText.Decimal(tick * 100, 0)} %", small)
+            var percent = $"{NumberText.Decimal(tick * 100, 0)} %";
+            marks.Add(new Text(_plot.X - (small * 0.6), y + (small * 0.35), percent, small)
             {
                 Anchor = Anchor.End,
             });
@@ -69,7 +70,8 @@ internal sealed class StolenWorkDrawing
 
         DrawEdgeLabels(marks);
         var unit = Scale.Name;
-        marks.Add(new Text(_plot.Right, _plot.Bottom + 14 + (small * 2.3), $"work that the task contains, in {unit}", small)
+        var title = $"work that the task contains, in {unit}";
+        marks.Add(new Text(_plot.Right, _plot.Bottom + 14 + (small * 2.3), title, small)
         {
             Ink = Role.QuietText,
             Anchor = Anchor.End,

@@ -171,7 +171,8 @@ internal sealed class TimelineDrawing
         };
     }
 
-    // Where the number of a bar stands: in the middle, or beside it when a link passes there; null when it is too small.
+    // Where the number of a bar stands: in the middle, or beside it when a link passes there; null when it is too
+    // small.
     private double? NumberX(Bar bar, Area place)
     {
         var half = _sheet.SmallSize * 0.6;
@@ -208,7 +209,7 @@ internal sealed class TimelineDrawing
             (work / processors, "T1/P", true),
             (_trace.Makespan, "Tp", false),
         };
-        if (_options.SpanTicks is { } span)
+        if (_options.SpanTicks is > 0 and var span)
             lines.Add((span, "Tinf", true));
         lines.RemoveAll(line => line.Time < _plan.From || line.Time > _plan.To);
         lines.Sort((a, b) => a.Time.CompareTo(b.Time));

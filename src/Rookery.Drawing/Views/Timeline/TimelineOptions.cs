@@ -24,9 +24,11 @@ public sealed record TimelineOptions
     /// </summary>
     public int LinksMax { get; init; } = 60;
 
-    /// <summary>Work T1 in the trace's unit for the line T1/P; null (default): the time that the workers computed.</summary>
+    /// <summary>
+    /// Work T1 in the trace's unit for the line T1/P; null (default): the time that the workers computed.
+    /// </summary>
     public long? WorkTicks { get; init; }
 
-    /// <summary>Span Tinf in the trace's unit for its line; null (default): no such line.</summary>
+    /// <summary>Span Tinf in the trace's unit for its line; null (default) or 0: no such line.</summary>
     public long? SpanTicks { get; init; }
 }
