@@ -195,11 +195,13 @@ public static class AuditRules
         "When a run has finished, nothing is left in a queue.");
 
     /// <summary>
-    /// Under at-join leapfrog a waiting worker steals only from a worker that holds a child of the waiting task.
+    /// Under at-join leapfrog a waiting worker steals only from a worker that holds a child of the waiting task, or
+    /// what descends from that task.
     /// </summary>
     public static AuditRule Leapfrog { get; } = new(
         "AU049", "leapfrog",
-        "Under at-join leapfrog a waiting worker steals only from a worker that holds a child of the waiting task.");
+        "Under at-join leapfrog a waiting worker steals only from a worker that holds a child of the waiting task, or "
+        + "what descends from that task.");
 
     /// <summary>A stretch lasts at least as long as the machine's cost of what it pays for.</summary>
     public static AuditRule Cost { get; } = new(

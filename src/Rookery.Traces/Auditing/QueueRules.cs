@@ -6,6 +6,11 @@ namespace Rookery.Traces.Auditing;
 /// <summary>Rules about queues: what is in them, from which end it leaves, and what thieves may see and take.</summary>
 internal sealed class QueueRules(AuditState state)
 {
+    /// <summary>
+    /// How far descent is followed; the depth that programs may have. In a broken trace parents may form a ring.
+    /// </summary>
+    private const int DescentMax = 10_000;
+
     /// <summary>Judges an owner's take: AU034, AU035, AU040, AU041, AU042.</summary>
     public void Take(WorkerLife worker)
     {
@@ -59,17 +64,7 @@ internal sealed class QueueRules(AuditState state)
 
         CheckFree(worker);
         CheckProbed(worker, state.Event.Task);
-        bool isFair = worker.HasProbed && worker.Probe.Other == victim.Number
-            ? worker.ProbeWasFair
-            : HoldsAwaited(worker, victim);
-        if (state.Options.Leapfrogs && worker.Current is { IsWaiting: true } waiting && !isFair)
-        {
-            state.Report(
-                AuditRules.Leapfrog,
-                $"Worker {worker.Number} waits with task {waiting.Number} and steals from worker {victim.Number}, "
-                + $"which holds none of its children.");
-        }
-
+        CheckLeapfrog(worker, victim);
         CheckSpacing(victim);
         worker.StealLeft = state.Options.TakesHalf ? (victim.Deque.Count + 1) / 2 : 1;
         worker.StealLeft--;
@@ -188,6 +183,28 @@ internal sealed class QueueRules(AuditState state)
         worker.StealLeft--;
         if (TakenFrom(victim.Deque, state.Options.ThiefTakesNewest) is { } task)
             worker.Deque.Put(task);
+    }
+
+    // The child may end between the look and the steal, so the moment of the look counts. Under fork-runs child the
+    // awaited child's own continuation may lie elsewhere than its pieces; a piece of what is waited for is always fair.
+    private void CheckLeapfrog(WorkerLife worker, WorkerLife victim)
+    {
+        if (!state.Options.Leapfrogs || worker.Current is not { IsWaiting: true } waiting)
+            return;
+        bool isFair = worker.HasProbed && worker.Probe.Other == victim.Number
+            ? worker.ProbeWasFair
+            : HoldsAwaited(worker, victim);
+        if (isFair)
+            return;
+        TaskLife? task = state.Live(state.Event.Task);
+        for (int depth = 0; depth < DescentMax && task is not null && task != waiting; depth++)
+            task = task.Parent;
+        if (task is not null)
+            return;
+        state.Report(
+            AuditRules.Leapfrog,
+            $"Worker {worker.Number} waits with task {waiting.Number} and steals from worker {victim.Number}, "
+            + $"which holds none of its children; the stolen task is no part of it.");
     }
 
     private void CheckSpacing(WorkerLife victim)
