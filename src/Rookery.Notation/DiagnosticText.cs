@@ -3,7 +3,9 @@ using System.Text;
 
 namespace Rookery.Notation;
 
-/// <summary>Writes diagnostics for people: place, code, what is wrong, the source line with a caret, what to do.</summary>
+/// <summary>
+/// Writes diagnostics for people: place, code, what is wrong, the source line with a caret, what to do.
+/// </summary>
 public static class DiagnosticText
 {
     /// <summary>Source lines longer than this are shown in part, around the caret.</summary>

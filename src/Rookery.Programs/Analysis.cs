@@ -13,6 +13,8 @@ namespace Rookery.Programs;
 /// <param name="Deepest">Most tasks inside one another, the first counted as 1.</param>
 public sealed record Analysis(long Tasks, long Forks, long Work, long Span, long Deepest)
 {
-    /// <summary>Work divided by span: more workers than this cannot all be kept busy. Null when the span is 0.</summary>
+    /// <summary>
+    /// Work divided by span: more workers than this cannot all be kept busy. Null when the span is 0.
+    /// </summary>
     public Ratio? Parallelism => Span == 0 ? null : Ratio.Of(Work, Span);
 }

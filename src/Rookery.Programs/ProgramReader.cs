@@ -4,7 +4,9 @@ using Rookery.Programs.Parsing;
 
 namespace Rookery.Programs;
 
-/// <summary>Reads programs: from text to a program whose every name is known, or to all that is wrong with it.</summary>
+/// <summary>
+/// Reads programs: from text to a program whose every name is known, or to all that is wrong with it.
+/// </summary>
 public static class ProgramReader
 {
     /// <summary>Reads a program.</summary>

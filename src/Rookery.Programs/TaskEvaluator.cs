@@ -14,7 +14,8 @@ namespace Rookery.Programs;
 /// </para>
 /// <para>
 /// Example: for <c>start count(0, 50)</c> with <c>work 50</c> in the leaf, <see cref="Start"/> gives activation 0, and
-/// <see cref="Next"/> then <see cref="ActionKind.Work"/> with <see cref="Units"/> 50, then <see cref="ActionKind.End"/>.
+/// <see cref="Next"/> then <see cref="ActionKind.Work"/> with <see cref="Units"/> 50, then <see
+/// cref="ActionKind.End"/>.
 /// </para>
 /// <para>
 /// Sketch of the cost: 2 to 5 instructions an action at 1 to 3 ns each, no allocation once as many tasks have been
@@ -91,7 +92,11 @@ public sealed class TaskEvaluator
         int at = _machine.Run(code, registers, _store[activation].Next, _limits.Steps);
         Steps = unchecked(Steps + _machine.Steps);
         if (++_actions > _limits.Actions)
-            EvaluationErrors.ActionsLimit(code.Spans[at], EvaluationErrors.In(code, registers[..code.ParameterCount]), _limits.Actions);
+        {
+            string where = EvaluationErrors.In(code, registers[..code.ParameterCount]);
+            EvaluationErrors.ActionsLimit(code.Spans[at], where, _limits.Actions);
+        }
+
         ref readonly var action = ref code.Instructions[at];
         _store[activation].Next = at + 1;
         Line = action.C;

@@ -1,12 +1,13 @@
 using Rookery.Traces;
+using Rookery.Traces.Replaying;
 
 namespace Rookery.Drawing.Tests;
 
 public sealed class DequeViewTests
 {
     private const string Sentence =
-        "Worker 3 has nothing left. It draws worker 0 and takes task 3, the oldest task there: it has waited longest and "
-        + "stands for a quarter of the work that the whole program still contains at this moment.";
+        "Worker 3 has nothing left. It draws worker 0 and takes task 3, the oldest task there: it has waited longest "
+        + "and stands for a quarter of the work that the whole program still contains at this moment.";
 
     public static TheoryData<string> Edges => [.. EdgeTraces.All().Select(edge => edge.Name)];
 
@@ -20,8 +21,8 @@ public sealed class DequeViewTests
         for (var i = 0; i <= 24; i++)
         {
             var step = (int)(trace.Count * (long)i / 24);
-            SceneChecks.AssertSound(DequeView.Draw(trace, replay, step, Sentence));
-            SceneChecks.AssertSound(DequeView.Draw(trace, replay, step, Sentence, small));
+            SceneChecks.AssertSound(DequeView.Draw(replay, step, Sentence));
+            SceneChecks.AssertSound(DequeView.Draw(replay, step, Sentence, small));
         }
     }
 
@@ -31,14 +32,14 @@ public sealed class DequeViewTests
         var trace = HalvingRun.Of(4, 24, 7);
         var replay = new Replay(trace);
         for (var step = 0; step <= trace.Count; step++)
-            SceneChecks.AssertSound(DequeView.Draw(trace, replay, step, Sentence));
+            SceneChecks.AssertSound(DequeView.Draw(replay, step, Sentence));
     }
 
     [Fact]
     public void Draw_AfterASteal_MatchesSnapshot()
     {
         var (trace, step) = SecondSteal();
-        Snapshot.Match(DequeView.Draw(trace, new Replay(trace), step, Sentence), "deques-after-a-steal");
+        Snapshot.Match(DequeView.Draw(new Replay(trace), step, Sentence), "deques-after-a-steal");
     }
 
     [Fact]
@@ -46,7 +47,7 @@ public sealed class DequeViewTests
     {
         var (trace, step) = SecondSteal();
         var replay = new Replay(trace);
-        var squares = DequeView.Draw(trace, replay, step).Marks.OfType<Group>().Single(group => group.Id == "worker-1")
+        var squares = DequeView.Draw(replay, step).Marks.OfType<Group>().Single(group => group.Id == "worker-1")
             .Marks.OfType<Box>().Where(box => box.Fill.Role == Role.Worker).ToList();
         var deque = replay.At(step).Workers[1].Deque;
         Assert.Equal(deque.Count, squares.Count);
@@ -60,7 +61,7 @@ public sealed class DequeViewTests
     public void Draw_LongDeque_ShowsBothEndsAndCountsTheRest()
     {
         var trace = Shapes.Wide(100_000);
-        var scene = DequeView.Draw(trace, new Replay(trace), 100_001, Sentence);
+        var scene = DequeView.Draw(new Replay(trace), 100_001, Sentence);
         SceneChecks.AssertSound(scene);
         var texts = scene.Shapes().OfType<Text>().Select(text => text.Content).ToList();
         Assert.Contains("task 1", texts);
@@ -73,7 +74,7 @@ public sealed class DequeViewTests
     {
         var trace = HalvingRun.Of(1_024, 8_000, 3);
         var step = Enumerable.Range(0, trace.Count).Last(step => trace[step].Kind == EventKind.Steal) + 1;
-        var scene = DequeView.Draw(trace, new Replay(trace), step, Sentence);
+        var scene = DequeView.Draw(new Replay(trace), step, Sentence);
         SceneChecks.AssertSound(scene);
         var ids = scene.Marks.OfType<Group>().Select(group => group.Id).ToList();
         Assert.Contains(FormattableString.Invariant($"worker-{trace[step - 1].Worker}"), ids);
@@ -91,7 +92,7 @@ public sealed class DequeViewTests
             recorder.Add(run[step]);
         var inputs = run.Inputs with { Scheduler = run.Inputs.Scheduler.Add("queues", "shared") };
         var trace = recorder.Build(inputs, TextLabels.None);
-        var scene = DequeView.Draw(trace, new Replay(trace), 10, Sentence);
+        var scene = DequeView.Draw(new Replay(trace), 10, Sentence);
         SceneChecks.AssertSound(scene);
         Assert.Contains(scene.Marks.OfType<Group>(), group => group.Id == "shared-queue");
     }
@@ -100,7 +101,7 @@ public sealed class DequeViewTests
     public void Draw_StepBeyondTheEnd_IsRefused()
     {
         var trace = HalvingRun.Of(1, 2);
-        Assert.Throws<ArgumentOutOfRangeException>(() => DequeView.Draw(trace, new Replay(trace), trace.Count + 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => DequeView.Draw(new Replay(trace), trace.Count + 1));
     }
 
     private static double AreaOf(Box box) => box.Place.Width * box.Place.Height;

@@ -20,7 +20,8 @@ public sealed class LetteringTests
         });
 
     [Fact]
-    public void Shorten_LongText_EndsWithAnEllipsis() => Assert.Equal("count(0…", TextFit.Shorten("count(0, 500)", 20, 96));
+    public void Shorten_LongText_EndsWithAnEllipsis() =>
+        Assert.Equal("count(0…", TextFit.Shorten("count(0, 500)", 20, 96));
 
     [Fact]
     public void Wrap_AnyText_GivesLinesThatFit() =>

@@ -13,7 +13,8 @@ public sealed class NumberTextTests
     [InlineData(1e18, "1 E")]
     [InlineData(9.2e18, "9.2 E")]
     [InlineData(-2_500_000, "-2.5 M")]
-    public void Short_Values_ReadAsPeopleWriteThem(double value, string text) => Assert.Equal(text, NumberText.Short(value));
+    public void Short_Values_ReadAsPeopleWriteThem(double value, string text) =>
+        Assert.Equal(text, NumberText.Short(value));
 
     [Theory]
     [InlineData(9_999, "9,999")]
@@ -51,7 +52,8 @@ public sealed class NumberTextTests
             var ticks = Ticks.Within(from, from + length, 6);
             Assert.InRange(ticks.Length, from + length > from ? 0 : 1, 20);
             var labels = ticks.Select(tick => NumberText.Tick(tick, ticks)).ToList();
-            Assert.All(ticks, tick => Assert.InRange(tick, from - (length * 1e-6) - (from * 1e-8), (from + length) * 1.0000001));
+            var (least, largest) = (from - (length * 1e-6) - (from * 1e-8), (from + length) * 1.0000001);
+            Assert.All(ticks, tick => Assert.InRange(tick, least, largest));
             Assert.All(labels, label => Assert.NotEmpty(label));
         });
     }

@@ -42,7 +42,8 @@ public sealed class SpeedUpViewTests
     {
         var scene = SpeedUpView.Draw(DataOf([1, 2, 4, 8], 2_500));
         SceneChecks.AssertSound(scene);
-        Assert.Contains(scene.Shapes().OfType<Text>(), text => text.Content.StartsWith("8,800 runs", StringComparison.Ordinal));
+        var texts = scene.Shapes().OfType<Text>();
+        Assert.Contains(texts, text => text.Content.StartsWith("8,800 runs", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -80,6 +81,7 @@ public sealed class SpeedUpViewTests
     {
         var runs = workers.SelectMany(count => Enumerable.Range(0, seeds).Select(seed =>
             new SpeedUpRun(count, (980 / count) + 20 + (seed % 50 * 6 / count))));
-        return new() { Program = "halves.fj", WorkTicks = 1_000, SpanTicks = 80, Series = [new("work stealing", [.. runs])] };
+        var series = new SpeedUpSeries("work stealing", [.. runs]);
+        return new() { Program = "halves.fj", WorkTicks = 1_000, SpanTicks = 80, Series = [series] };
     }
 }

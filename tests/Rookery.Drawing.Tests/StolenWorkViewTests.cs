@@ -1,4 +1,5 @@
 using Rookery.Traces;
+using Rookery.Traces.Replaying;
 
 namespace Rookery.Drawing.Tests;
 
@@ -14,8 +15,8 @@ public sealed class StolenWorkViewTests
         var tasks = TaskTable.From(trace);
         SceneChecks.AssertSound(StolenWorkView.Draw(trace, tasks));
         SceneChecks.AssertSound(StolenWorkView.Draw(trace, tasks, new() { IsLogarithmic = true }));
-        SceneChecks.AssertSound(StolenWorkView.Draw(
-            trace, tasks, new() { IsLogarithmic = false, Frame = new() { Width = 900, Height = 600, TextScale = 0.7 } }));
+        var small = new Frame { Width = 900, Height = 600, TextScale = 0.7 };
+        SceneChecks.AssertSound(StolenWorkView.Draw(trace, tasks, new() { IsLogarithmic = false, Frame = small }));
     }
 
     [Fact]
@@ -51,17 +52,20 @@ public sealed class StolenWorkViewTests
         Assert.Equal(stolen, work.Stolen);
     }
 
-    // A root works 3, forks a child of 10 that runs at once, and a thief takes the root's rest: 5. Nothing else is queued.
+    // A root works 3, forks a child of 10 that runs at once, and a thief takes the root's rest: 5. Nothing else is
+    // queued.
     [Fact]
     public void QueuedWork_Continuation_IsWhatIsLeftOfTheParent()
     {
         var recorder = new TraceRecorder();
         TraceEvent[] events =
         [
-            new(0, EventKind.Begin, 0, 0, -1, 1), new(0, EventKind.Work, 0, 0, -1, 2), new(3, EventKind.Fork, 0, 0, 1, 3),
-            new(3, EventKind.Begin, 0, 1, 0, 9), new(3, EventKind.Work, 0, 1, -1, 9), new(4, EventKind.Probe, 1, 0, 0, 0),
-            new(5, EventKind.Steal, 1, 0, 0, 0), new(5, EventKind.Work, 1, 0, -1, 4), new(10, EventKind.JoinWait, 1, 0, 1, 5),
-            new(13, EventKind.End, 0, 1, 0, 9), new(13, EventKind.JoinPass, 0, 0, -1, 5), new(13, EventKind.End, 0, 0, -1, 5),
+            new(0, EventKind.Begin, 0, 0, -1, 1), new(0, EventKind.Work, 0, 0, -1, 2),
+            new(3, EventKind.Fork, 0, 0, 1, 3), new(3, EventKind.Begin, 0, 1, 0, 9),
+            new(3, EventKind.Work, 0, 1, -1, 9), new(4, EventKind.Probe, 1, 0, 0, 0),
+            new(5, EventKind.Steal, 1, 0, 0, 0), new(5, EventKind.Work, 1, 0, -1, 4),
+            new(10, EventKind.JoinWait, 1, 0, 1, 5), new(13, EventKind.End, 0, 1, 0, 9),
+            new(13, EventKind.JoinPass, 0, 0, -1, 5), new(13, EventKind.End, 0, 0, -1, 5),
         ];
         foreach (var item in events)
             recorder.Add(item);

@@ -17,7 +17,8 @@ public sealed class StyleTests
     [Fact]
     public void WorkerPaints_InGreyStyle_DifferInLightnessOrHatch()
     {
-        var paints = Enumerable.Range(0, Style.WorkerPaints).Select(worker => Style.Grey.FillOf(Ink.Worker(worker))).ToList();
+        var workers = Enumerable.Range(0, Style.WorkerPaints);
+        var paints = workers.Select(worker => Style.Grey.FillOf(Ink.Worker(worker))).ToList();
         for (var i = 0; i < paints.Count; i++)
         {
             for (var j = i + 1; j < paints.Count; j++)
@@ -41,7 +42,7 @@ public sealed class StyleTests
     [Fact]
     public void KindsOfDoing_DifferInLightnessOrHatch()
     {
-        Role[] kinds = [Role.Working, Role.Searching, Role.Blocked, Role.Asleep];
+        Role[] kinds = [Role.Working, Role.Scheduling, Role.Searching, Role.Blocked, Role.Asleep];
         foreach (var style in new[] { Style.Light, Style.Grey })
         {
             for (var i = 0; i < kinds.Length; i++)

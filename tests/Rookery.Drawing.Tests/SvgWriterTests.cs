@@ -36,8 +36,8 @@ public sealed class SvgWriterTests
     public void Write_Numbers_AreInvariantWithTwoDecimals()
     {
         var rule = new Rule(-0.001, 1.005, 1234567.891, 2.5, Role.Text);
-        Assert.Contains(
-            "<line x1=\"0\" y1=\"1\" x2=\"1234567.89\" y2=\"2.5\"", SvgWriter.Write(SceneOf(rule)), StringComparison.Ordinal);
+        const string expected = "<line x1=\"0\" y1=\"1\" x2=\"1234567.89\" y2=\"2.5\"";
+        Assert.Contains(expected, SvgWriter.Write(SceneOf(rule)), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Rookery.Traces;
+using Rookery.Traces.Replaying;
 
 namespace Rookery.Drawing.Tests;
 

@@ -97,7 +97,8 @@ public sealed class TimelineViewTests
 
     [Fact]
     public void Draw_LinksBeyondTheRange_IsRefused() =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => TimelineView.Draw(HalvingRun.Of(1, 2), new() { LinksMax = 401 }));
+        Assert.Throws<ArgumentOutOfRangeException>(() =>
+            TimelineView.Draw(HalvingRun.Of(1, 2), new() { LinksMax = 401 }));
 
     private static double WorkOf(Trace trace)
     {

@@ -33,7 +33,9 @@ public sealed class SimulatorTests
         """;
 
     private static RunResult Run(string text, RunSettings settings, long seed = 1) =>
-        Simulator.Record(Testing.Fj.Bind(text, seed), settings);
+        Simulator.Record(
+            Testing.Fj.Bind(text, seed),
+            settings with { Limits = settings.Limits with { EventsMax = 100_000 } });
 
     [Fact]
     public void Record_OneIdealWorker_TakesExactlyTheWork()

@@ -9,7 +9,8 @@ public static class Fj
 {
     /// <summary>Reads and binds a program that must be right.</summary>
     /// <exception cref="InputException">It is not.</exception>
-    public static BoundProgram Bind(string text, long seed = 1, EvaluationLimits? limits = null, string? tiles = null) =>
+    public static BoundProgram Bind(
+        string text, long seed = 1, EvaluationLimits? limits = null, string? tiles = null) =>
         Read(text).Bind(Inputs(seed, limits, tiles)).OrThrow();
 
     /// <summary>Reads a program that must be right.</summary>

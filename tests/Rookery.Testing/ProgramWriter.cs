@@ -49,7 +49,9 @@ internal sealed class ProgramWriter(ulong seed, int size, ProgramGenOptions opti
         WriteBlock(2, task, canInvoke: true, 1 + Below(2 + size));
     }
 
-    /// <summary>The shape of textbook programs, whose cost depends on the length of a range only, or nearly so.</summary>
+    /// <summary>
+    /// The shape of textbook programs, whose cost depends on the length of a range only, or nearly so.
+    /// </summary>
     private void WriteHalving(int task)
     {
         Line(1, "if hi - lo <= grain + scale or n < -3");

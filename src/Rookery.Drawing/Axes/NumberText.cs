@@ -11,7 +11,9 @@ public static class NumberText
     public static string Whole(long value) => value.ToString("#,0", CultureInfo.InvariantCulture);
 
     /// <summary>All digits up to a million; beyond three digits and a prefix: <c>1.23 M</c> for 1,234,567.</summary>
-    /// <remarks>Prefixes k, M, G, T, P, E stand for 10^3 to 10^18; larger values have more digits before the E.</remarks>
+    /// <remarks>
+    /// Prefixes k, M, G, T, P, E stand for 10^3 to 10^18; larger values have more digits before the E.
+    /// </remarks>
     public static string Short(double value)
     {
         var size = Math.Abs(value);
@@ -28,7 +30,9 @@ public static class NumberText
         return string.Concat(Decimal(Math.CopySign(size, value), digits), " ", Prefixes.AsSpan(power - 1, 1));
     }
 
-    /// <summary>For small places: up to 9,999 all digits, then two or three and a prefix: <c>12k</c>, <c>1.2M</c>.</summary>
+    /// <summary>
+    /// For small places: up to 9,999 all digits, then two or three and a prefix: <c>12k</c>, <c>1.2M</c>.
+    /// </summary>
     public static string Compact(long value)
     {
         if (Math.Abs((double)value) < 10_000)
@@ -52,7 +56,9 @@ public static class NumberText
             "#,0." + new string('#', decimalsMax), CultureInfo.InvariantCulture);
     }
 
-    /// <summary>The label of a tick: as many decimals as its neighbours need to differ, a prefix from 10^5 on.</summary>
+    /// <summary>
+    /// The label of a tick: as many decimals as its neighbours need to differ, a prefix from 10^5 on.
+    /// </summary>
     public static string Tick(double tick, IReadOnlyList<double> ticks)
     {
         var largest = ticks.Max(Math.Abs);
@@ -64,7 +70,9 @@ public static class NumberText
         return Decimal(tick / scale, decimals) + prefix;
     }
 
-    /// <summary>A share as a percentage without decimals: <c>97 %</c>; at least one that is not all is never 100 %.</summary>
+    /// <summary>
+    /// A share as a percentage without decimals: <c>97 %</c>; at least one that is not all is never 100 %.
+    /// </summary>
     public static string Percent(double share)
     {
         var percent = Math.Round(share * 100, MidpointRounding.AwayFromZero);

@@ -9,6 +9,8 @@ namespace Rookery.Drawing;
 /// </remarks>
 public static class Ticks
 {
+    private const int CountMax = 100;
+
     /// <summary>The round step that cuts a range into about <paramref name="count"/> parts: 2 for 9 and 5.</summary>
     /// <param name="range">More than 0.</param>
     /// <param name="count">At least 1.</param>
@@ -33,8 +35,14 @@ public static class Ticks
         var first = Math.Ceiling((from / step) - 1e-9);
         var last = Math.Floor((to / step) + 1e-9);
         var ticks = ImmutableArray.CreateBuilder<double>();
-        for (var i = first; i <= last && ticks.Count < 1000; i++)
-            ticks.Add(i * step);
+        for (var i = 0; i <= Math.Min(last - first, CountMax); i++)
+        {
+            // Far from zero, neighbours may be the same number: each is kept once.
+            var tick = (first + i) * step;
+            if (ticks.Count == 0 || tick > ticks[^1])
+                ticks.Add(tick);
+        }
+
         return ticks.ToImmutable();
     }
 

@@ -14,7 +14,9 @@ public static class TimeText
             : $"{NumberText.Decimal(time / scale, scale >= 1e9 ? 3 : 2)} {name}";
     }
 
-    /// <summary>The scale in which a largest time is read, and its name: (1,000,000, <c>ms</c>) for 5,000,000 ns.</summary>
+    /// <summary>
+    /// The scale in which a largest time is read, and its name: (1,000,000, <c>ms</c>) for 5,000,000 ns.
+    /// </summary>
     public static (double Scale, string Name) ScaleOf(double largest, string unit)
     {
         if (unit != "ns")

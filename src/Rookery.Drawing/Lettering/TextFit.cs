@@ -13,7 +13,9 @@ public static class TextFit
     public static bool Fits(string text, double size, double width, bool isBold = false) =>
         FontWidths.Measure(text, size, isBold) * Reserve <= width;
 
-    /// <summary>The text if it fits; else as many of its first letters as fit, and …; empty when fewer than three do.</summary>
+    /// <summary>
+    /// The text if it fits; else as many of its first letters as fit, and …; empty when fewer than three do.
+    /// </summary>
     /// <param name="text">Any text.</param>
     /// <param name="size">Size of the font in pixels.</param>
     /// <param name="width">Room in pixels.</param>

@@ -10,7 +10,9 @@ public sealed record Text(double X, double Y, string Content, double Size) : Mar
     /// <summary>What it stands for.</summary>
     public Ink Ink { get; init; } = Role.Text;
 
-    /// <summary>The fill that it stands on when that is not the paper: black or white, whichever reads better.</summary>
+    /// <summary>
+    /// The fill that it stands on when that is not the paper: black or white, whichever reads better.
+    /// </summary>
     public Ink Over { get; init; }
 
     /// <summary>Whether it is set bold.</summary>

@@ -16,7 +16,9 @@ internal static class SvgText
         return (rounded == 0 ? 0 : rounded).ToString("0.##", CultureInfo.InvariantCulture);
     }
 
-    /// <summary>Text for content and attributes; what XML 1.0 does not allow becomes U+FFFD, line breaks a space.</summary>
+    /// <summary>
+    /// Text for content and attributes; what XML 1.0 does not allow becomes U+FFFD, line breaks a space.
+    /// </summary>
     public static string Escape(string text)
     {
         var escaped = new StringBuilder(text.Length + 16);

@@ -192,9 +192,11 @@ public sealed class SvgWriter
         return _options.IdPrefix + id;
     }
 
-    private static string HatchName(Paint paint) => string.Create(
-        CultureInfo.InvariantCulture,
-        $"hatch-{paint.Hatch.ToString().ToLowerInvariant()}-{paint.Ground.ToString()[1..]}-{paint.HatchColour.ToString()[1..]}");
+    private static string HatchName(Paint paint)
+    {
+        var (ground, lines) = (paint.Ground.ToString()[1..], paint.HatchColour.ToString()[1..]);
+        return $"hatch-{paint.Hatch.ToString().ToLowerInvariant()}-{ground}-{lines}";
+    }
 
     private static string Number(double value) => SvgText.Number(value);
 }

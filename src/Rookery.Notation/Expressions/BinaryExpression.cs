@@ -13,7 +13,9 @@ public sealed class BinaryExpression(SourceSpan span, BinaryOperator op, Express
     /// <summary>Right operand.</summary>
     public Expression Right { get; } = right;
 
-    /// <summary>The operators of a left-leaning chain, innermost first, so that no walk needs to recurse into it.</summary>
+    /// <summary>
+    /// The operators of a left-leaning chain, innermost first, so that no walk needs to recurse into it.
+    /// </summary>
     /// <param name="first">The operand at the far left, which is no binary expression.</param>
     public Stack<BinaryExpression> Unchain(out Expression first)
     {

@@ -19,27 +19,8 @@ public static class ExpressionParser
     /// <summary>Expressions in parentheses, separated by commas; possibly none.</summary>
     public static TokenListParser<TokenKind, Expression[]> Arguments { get; } =
         from open in Sign(TokenKind.OpenParenthesis)
-        from arguments in Separated(Expression, TokenKind.CloseParenthesis)
+        from arguments in Separated(ReadExpression, TokenKind.CloseParenthesis)
         select arguments;
-
-    private static TokenListParser<TokenKind, Expression> Parenthesised { get; } =
-        from open in Sign(TokenKind.OpenParenthesis)
-        from inner in Expression
-        from close in Sign(TokenKind.CloseParenthesis)
-        select inner;
-
-    private static TokenListParser<TokenKind, Expression> Conditional { get; } =
-        from start in Word("if")
-        from condition in Expression
-        from then in Word("then")
-        from whenTrue in Expression
-        from otherwise in Word("else")
-        from whenFalse in Expression
-        select (Expression)new ConditionalExpression(start.ToSourceSpan(), condition, whenTrue, whenFalse);
-
-    private static TokenListParser<TokenKind, Expression> Named { get; } = ReadNamed;
-
-    private static TokenListParser<TokenKind, Expression> Value { get; } = ReadValue;
 
     private static TokenListParserResult<TokenKind, Expression> ReadExpression(TokenList<TokenKind> input)
     {
@@ -48,7 +29,7 @@ public static class ExpressionParser
         while (true)
         {
             rest = SkipPrefixes(rest, stack);
-            var value = Value(rest);
+            var value = ReadValue(rest);
             if (!value.HasValue)
                 return value;
             stack.PushValue(value.Value);
@@ -100,9 +81,9 @@ public static class ExpressionParser
         return first.Value.Kind switch
         {
             TokenKind.Number or TokenKind.Minus => ReadNumber(input),
-            TokenKind.Name => Named(input),
-            TokenKind.OpenParenthesis => Parenthesised(input),
-            TokenKind.Word when first.Value.ToStringValue() == "if" => Conditional(input),
+            TokenKind.Name => ReadNamed(input, first.Value, first.Remainder),
+            TokenKind.OpenParenthesis => Closed(ReadExpression(first.Remainder), TokenKind.CloseParenthesis),
+            TokenKind.Word when first.Value.ToStringValue() == "if" => ReadConditional(first.Value, first.Remainder),
             _ => TokenListParserResult.Empty<TokenKind, Expression>(input, ["a value"]),
         };
     }
@@ -115,26 +96,74 @@ public static class ExpressionParser
             : TokenListParserResult.CastEmpty<TokenKind, NumberExpression, Expression>(number);
     }
 
-    private static TokenListParserResult<TokenKind, Expression> ReadNamed(TokenList<TokenKind> input)
+    // Below here each level of nesting takes two or three frames of the stack. The combinators would take a dozen, and
+    // the deepest permitted nesting must fit the small stacks of browsers and pool threads.
+    private static TokenListParserResult<TokenKind, Expression> ReadNamed(
+        TokenList<TokenKind> input, Token<TokenKind> name, TokenList<TokenKind> rest)
     {
-        var name = input.ConsumeToken();
-        string text = name.Value.ToStringValue();
-        var span = name.Value.ToSourceSpan();
-        var next = name.Remainder.ConsumeToken();
-        if (next.HasValue && next.Value.Kind == TokenKind.OpenParenthesis)
+        var next = rest.ConsumeToken();
+        var kind = next.HasValue ? next.Value.Kind : TokenKind.None;
+        if (kind == TokenKind.OpenParenthesis)
+            return ReadArguments(name, next.Remainder);
+        if (kind != TokenKind.OpenBracket)
         {
-            return Arguments.Select(a => (Expression)new CallExpression(span, text, [.. a]))(name.Remainder);
+            return TokenListParserResult.Value<TokenKind, Expression>(
+                new NameExpression(name.ToSourceSpan(), name.ToStringValue()), input, rest);
         }
 
-        if (next.HasValue && next.Value.Kind == TokenKind.OpenBracket)
-        {
-            return (from open in Sign(TokenKind.OpenBracket)
-                    from index in Expression
-                    from close in Sign(TokenKind.CloseBracket)
-                    select (Expression)new IndexExpression(span, text, index))(name.Remainder);
-        }
-
-        return TokenListParserResult.Value<TokenKind, Expression>(
-            new NameExpression(span, text), input, name.Remainder);
+        var index = Closed(ReadExpression(next.Remainder), TokenKind.CloseBracket);
+        return index.HasValue
+            ? TokenListParserResult.Value<TokenKind, Expression>(
+                new IndexExpression(name.ToSourceSpan(), name.ToStringValue(), index.Value), input, index.Remainder)
+            : index;
     }
+
+    private static TokenListParserResult<TokenKind, Expression> ReadArguments(
+        Token<TokenKind> name, TokenList<TokenKind> rest)
+    {
+        var arguments = Separated(ReadExpression, TokenKind.CloseParenthesis)(rest);
+        return arguments.HasValue
+            ? TokenListParserResult.Value<TokenKind, Expression>(
+                new CallExpression(name.ToSourceSpan(), name.ToStringValue(), [.. arguments.Value]), rest,
+                arguments.Remainder)
+            : TokenListParserResult.CastEmpty<TokenKind, Expression[], Expression>(arguments);
+    }
+
+    private static TokenListParserResult<TokenKind, Expression> ReadConditional(
+        Token<TokenKind> start, TokenList<TokenKind> rest)
+    {
+        var condition = ReadExpression(rest);
+        if (!condition.HasValue || !TrySkip("then", condition.Remainder, out rest))
+            return condition.HasValue ? Missing("'then'", condition.Remainder) : condition;
+        var whenTrue = ReadExpression(rest);
+        if (!whenTrue.HasValue || !TrySkip("else", whenTrue.Remainder, out rest))
+            return whenTrue.HasValue ? Missing("'else'", whenTrue.Remainder) : whenTrue;
+        var whenFalse = ReadExpression(rest);
+        if (!whenFalse.HasValue)
+            return whenFalse;
+        var choice = new ConditionalExpression(
+            start.ToSourceSpan(), condition.Value, whenTrue.Value, whenFalse.Value);
+        return TokenListParserResult.Value<TokenKind, Expression>(choice, rest, whenFalse.Remainder);
+    }
+
+    private static TokenListParserResult<TokenKind, Expression> Closed(
+        TokenListParserResult<TokenKind, Expression> inner, TokenKind close)
+    {
+        if (!inner.HasValue)
+            return inner;
+        var next = inner.Remainder.ConsumeToken();
+        return next.HasValue && next.Value.Kind == close
+            ? TokenListParserResult.Value(inner.Value, inner.Location, next.Remainder)
+            : Missing(Spelling.Of(close), inner.Remainder);
+    }
+
+    private static bool TrySkip(string word, TokenList<TokenKind> input, out TokenList<TokenKind> rest)
+    {
+        var next = input.ConsumeToken();
+        rest = next.Remainder;
+        return next.HasValue && next.Value.Kind == TokenKind.Word && next.Value.ToStringValue() == word;
+    }
+
+    private static TokenListParserResult<TokenKind, Expression> Missing(string what, TokenList<TokenKind> at) =>
+        TokenListParserResult.Empty<TokenKind, Expression>(at, [what]);
 }

@@ -79,8 +79,9 @@ public static class TokenParsers
         }
 
         string digits = number.Value.ToStringValue().Replace("_", "", StringComparison.Ordinal);
+        string signed = isNegative ? "-" + digits : digits;
         bool fits = long.TryParse(
-            isNegative ? "-" + digits : digits, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out long value);
+            signed, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out long value);
         return fits
             ? TokenListParserResult.Value(
                 new NumberExpression(first.Value.ToSourceSpan(), value), input, number.Remainder)

@@ -19,27 +19,10 @@ public static class BlockReader
         open.Push(new(0));
         foreach (var line in lines)
         {
-            CloseDownTo(line, open, errors);
-            var level = open.Peek();
-            if (line.Indent > level.Indent)
-            {
-                if (level.Last is null)
-                {
-                    errors.Add(NotationErrors.UnexpectedIndent(line.Start));
-                }
-                else if (open.Count > NotationLimits.BlocksMax)
-                {
-                    errors.Add(NotationErrors.BlocksTooDeep(line.Start));
-                    return [];
-                }
-                else
-                {
-                    open.Push(new(line.Indent));
-                    level = open.Peek();
-                }
-            }
-
-            level.Add(line);
+            bool fits = CloseDownTo(line, open, errors);
+            if (line.Indent > open.Peek().Indent && !TryOpen(line, open, errors))
+                return [];
+            open.Peek().Add(fits ? line : line with { IsBroken = true });
         }
 
         while (open.Count > 1)
@@ -47,21 +30,44 @@ public static class BlockReader
         return open.Pop().Finish();
     }
 
-    private static void CloseDownTo(SourceLine line, Stack<Level> open, DiagnosticList errors)
+    /// <summary>Opens a block under the last line; false when blocks nest too deep to go on.</summary>
+    private static bool TryOpen(SourceLine line, Stack<Level> open, DiagnosticList errors)
+    {
+        if (open.Peek().Last is null)
+        {
+            errors.Add(NotationErrors.UnexpectedIndent(line.Start));
+            return true;
+        }
+
+        if (open.Count > NotationLimits.BlocksMax)
+        {
+            errors.Add(NotationErrors.BlocksTooDeep(line.Start));
+            return false;
+        }
+
+        open.Push(new(line.Indent));
+        return true;
+    }
+
+    /// <summary>Closes the blocks that a line is outside of; false when it fits none of those around it.</summary>
+    private static bool CloseDownTo(SourceLine line, Stack<Level> open, DiagnosticList errors)
     {
         while (open.Count > 1 && line.Indent < open.Peek().Indent)
         {
-            int outerIndent = open.ElementAt(1).Indent;
-            if (line.Indent > outerIndent)
+            if (line.Indent > open.ElementAt(1).Indent)
             {
+                if (line.IsBroken)
+                    return true;
                 var indents = open.Select(level => level.Indent).Reverse();
                 errors.Add(NotationErrors.UnmatchedDedent(line.Start, line.Indent, indents));
                 open.Peek().Indent = line.Indent;
-                return;
+                return false;
             }
 
             Close(open);
         }
+
+        return true;
     }
 
     private static void Close(Stack<Level> open)

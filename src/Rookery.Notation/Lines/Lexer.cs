@@ -8,6 +8,8 @@ namespace Rookery.Notation.Lines;
 /// <remarks>Mutable, for one line.</remarks>
 internal sealed class Lexer(SourceText source, int number, FrozenSet<string> reserved, DiagnosticList errors)
 {
+    private const int TabGuess = 4;
+
     private readonly string _line = source.Line(number);
     private readonly List<Token<TokenKind>> _tokens = [];
     private int _at;
@@ -27,6 +29,7 @@ internal sealed class Lexer(SourceText source, int number, FrozenSet<string> res
 
             if (_tokens.Count == NotationLimits.TokensMax)
             {
+                ReportNesting();
                 Report(NotationErrors.TooManyTokens(Here(1)));
                 break;
             }
@@ -36,10 +39,15 @@ internal sealed class Lexer(SourceText source, int number, FrozenSet<string> res
 
         if (_tokens.Count == 0 && !_isBroken)
             return null;
+        ReportNesting();
+        int end = _tokens.Count == 0 ? _at + 1 : _tokens[^1].Position.Column + _tokens[^1].Span.Length;
+        return new(number, indent, end, new TokenList<TokenKind>([.. _tokens]), _isBroken || _tokens.Count == 0);
+    }
+
+    private void ReportNesting()
+    {
         if (!_isBroken && Nesting.FirstTooDeep(_tokens) is { } tooDeep)
             Report(NotationErrors.TooDeep(tooDeep.ToSourceSpan()));
-        int end = _tokens.Count == 0 ? indent + 1 : _tokens[^1].Position.Column + _tokens[^1].Span.Length;
-        return new(number, indent, end, new TokenList<TokenKind>([.. _tokens]), _isBroken || _tokens.Count == 0);
     }
 
     private int ReadIndentation()
@@ -48,9 +56,15 @@ internal sealed class Lexer(SourceText source, int number, FrozenSet<string> res
             _at++;
         bool holdsSomething = _at < _line.Length && _line[_at] != '#';
         int tab = _line.AsSpan(0, _at).IndexOf('\t');
-        if (holdsSomething && tab >= 0)
-            Report(NotationErrors.TabInIndentation(new(number, tab + 1, 1)));
-        return _at;
+        if (!holdsSomething || tab < 0)
+            return _at;
+
+        // What a tab is worth is anybody's guess; a guess keeps the lines after this one in their blocks.
+        Report(NotationErrors.TabInIndentation(new(number, tab + 1, 1)));
+        int guess = 0;
+        foreach (char c in _line.AsSpan(0, _at))
+            guess = c == '\t' ? (guess / TabGuess * TabGuess) + TabGuess : guess + 1;
+        return guess;
     }
 
     private void ReadToken()

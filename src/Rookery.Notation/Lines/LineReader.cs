@@ -3,7 +3,9 @@ using System.Collections.Immutable;
 
 namespace Rookery.Notation.Lines;
 
-/// <summary>Cuts a text into lines of tokens; what is wrong in one line does not hide what is wrong in the next.</summary>
+/// <summary>
+/// Cuts a text into lines of tokens; what is wrong in one line does not hide what is wrong in the next.
+/// </summary>
 /// <remarks>
 /// Blank lines and comments (<c>#</c> to the end of the line) are left out. Limits are checked here, before any parser
 /// sees a token, so that parsers may recurse.

@@ -31,7 +31,8 @@ internal static class Nesting
                     depth += prefixRun + 1;
                     prefixRun = 0;
                     break;
-                case TokenKind.Minus or TokenKind.Word:
+                case TokenKind.Minus:
+                case TokenKind.Word when token.ToStringValue() == "not":
                     prefixRun++;
                     break;
                 default:

@@ -18,7 +18,8 @@ internal static class NotationErrors
         "split it with let, a part on each line", IsLimit: true);
 
     public static Diagnostic TooDeep(SourceSpan span) => new(
-        "NT004", span, Say($"parentheses, prefix signs and conditions are nested more than {NotationLimits.NestingMax} deep"),
+        "NT004", span,
+        Say($"parentheses, prefix signs and conditions are nested more than {NotationLimits.NestingMax} deep"),
         "name the inner parts with let", IsLimit: true);
 
     public static Diagnostic BlocksTooDeep(SourceSpan span) => new(
@@ -39,7 +40,9 @@ internal static class NotationErrors
 
     public static Diagnostic UnknownCharacter(SourceSpan span, char c, string hint) => new(
         "NT009", span,
-        char.IsControl(c) || char.IsSurrogate(c) ? Say($"unexpected character U+{(int)c:X4}") : $"unexpected character '{c}'",
+        char.IsControl(c) || char.IsSurrogate(c)
+            ? Say($"unexpected character U+{(int)c:X4}")
+            : $"unexpected character '{c}'",
         hint);
 
     public static Diagnostic UnclosedText(SourceSpan span) => new(

@@ -13,7 +13,9 @@ public static class NotationLimits
     /// <summary>Tokens on one line.</summary>
     public const int TokensMax = 10_000;
 
-    /// <summary>Levels of parentheses, brackets, prefix operators and conditions inside one another on one line.</summary>
+    /// <summary>
+    /// Levels of parentheses, brackets, prefix operators and conditions inside one another on one line.
+    /// </summary>
     public const int NestingMax = 200;
 
     /// <summary>Levels of indented blocks inside one another.</summary>

@@ -4,7 +4,7 @@ namespace Rookery.Notation.Lines;
 
 /// <summary>One line that holds something: its indentation and its tokens.</summary>
 /// <param name="Number">Line, from 1.</param>
-/// <param name="Indent">Blanks before the first token.</param>
+/// <param name="Indent">Blanks before the first token; a guess when broken by tabs.</param>
 /// <param name="EndColumn">Column after the last token, from 1.</param>
 /// <param name="Tokens">The tokens, comment left out; at least one unless broken.</param>
 /// <param name="IsBroken">Whether an error was reported for it already, so that only its indentation counts.</param>

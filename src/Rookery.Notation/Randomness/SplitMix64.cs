@@ -24,7 +24,9 @@ public struct SplitMix64
         }
     }
 
-    /// <summary>The generator's output function by itself: a bijection that spreads each input bit over the word.</summary>
+    /// <summary>
+    /// The generator's output function by itself: a bijection that spreads each input bit over the word.
+    /// </summary>
     public static ulong Mix(ulong z)
     {
         unchecked

@@ -24,7 +24,9 @@ public struct Xoshiro256StarStar
         (_s0, _s1, _s2, _s3) = (s0, s1, s2, s3);
     }
 
-    /// <summary>Starts from a seed: four outputs of <see cref="SplitMix64"/> make the state, as its authors advise.</summary>
+    /// <summary>
+    /// Starts from a seed: four outputs of <see cref="SplitMix64"/> make the state, as its authors advise.
+    /// </summary>
     public static Xoshiro256StarStar FromSeed(ulong seed)
     {
         var mixer = new SplitMix64(seed);

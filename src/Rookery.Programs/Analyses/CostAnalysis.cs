@@ -135,7 +135,7 @@ internal sealed class CostAnalysis
         ulong magnitude = 0;
         for (int i = 0; i < arguments.Length; i++)
         {
-            if (shifts.Moves(i))
+            if (shifts.Moves[i])
                 magnitude = Math.Max(magnitude, (ulong)Math.Max(arguments[i], ~arguments[i]));
         }
 
@@ -185,7 +185,7 @@ internal sealed class CostAnalysis
     {
         var target = _normal.AsSpan(0, arguments.Length);
         normal = target;
-        return _translations.Of[definition].TryNormalise(arguments, target);
+        return _translations.Of[definition].Count > 0 && _translations.Of[definition].TryNormalise(arguments, target);
     }
 
     /// <summary>At most how large the values below an entry are at the arguments of an activation.</summary>

@@ -10,7 +10,7 @@ namespace Rookery.Programs.Analyses;
 /// <param name="entriesMax">Entries kept; further ones are dropped.</param>
 internal sealed class CostMemo(int entriesMax)
 {
-    private int[] _slots = NewSlots(1 << 10);
+    private Slot[] _slots = new Slot[1 << 10];
     private Entry[] _entries = new Entry[1 << 8];
     private long[] _keys = new long[1 << 10];
     private int _count;
@@ -20,11 +20,8 @@ internal sealed class CostMemo(int entriesMax)
     /// <param name="definition">The task, see <see cref="CostAnalysis"/>.</param>
     /// <param name="key">Its arguments.</param>
     /// <returns>Which entry, or -1.</returns>
-    public int Find(int definition, ReadOnlySpan<long> key)
-    {
-        int slot = SlotOf(definition, key);
-        return _slots[slot];
-    }
+    public int Find(int definition, ReadOnlySpan<long> key) =>
+        _slots[SlotOf(definition, key, Hash(definition, key))].EntryPlusOne - 1;
 
     public ref readonly Cost CostOf(int entry) => ref _entries[entry].Cost;
 
@@ -37,8 +34,9 @@ internal sealed class CostMemo(int entriesMax)
     {
         if (_count == entriesMax || _keyLength > int.MaxValue / 4)
             return;
-        int slot = SlotOf(definition, key);
-        if (_slots[slot] >= 0)
+        ulong hash = Hash(definition, key);
+        int slot = SlotOf(definition, key, hash);
+        if (_slots[slot].EntryPlusOne > 0)
             return;
         if (_count == _entries.Length)
             Array.Resize(ref _entries, _count * 2);
@@ -55,18 +53,24 @@ internal sealed class CostMemo(int entriesMax)
         key.CopyTo(_keys.AsSpan(_keyLength));
         extra.CopyTo(_keys.AsSpan(_keyLength + key.Length));
         _keyLength += key.Length + extra.Length;
-        _slots[slot] = _count++;
+        _slots[slot] = new((uint)(hash >> 32), ++_count);
         if (_count * 2 > _slots.Length)
             Rehash();
     }
 
-    private int SlotOf(int definition, ReadOnlySpan<long> key)
+    private int SlotOf(int definition, ReadOnlySpan<long> key, ulong hash)
     {
         int mask = _slots.Length - 1;
-        int slot = (int)(Hash(definition, key) & (ulong)mask);
-        while (_slots[slot] >= 0 && !IsEntry(_slots[slot], definition, key))
-            slot = (slot + 1) & mask;
-        return slot;
+        uint fingerprint = (uint)(hash >> 32);
+        int at = (int)(hash & (ulong)mask);
+        while (_slots[at].EntryPlusOne > 0)
+        {
+            if (_slots[at].Fingerprint == fingerprint && IsEntry(_slots[at].EntryPlusOne - 1, definition, key))
+                break;
+            at = (at + 1) & mask;
+        }
+
+        return at;
     }
 
     private bool IsEntry(int entry, int definition, ReadOnlySpan<long> key)
@@ -77,11 +81,13 @@ internal sealed class CostMemo(int entriesMax)
 
     private void Rehash()
     {
-        _slots = NewSlots(_slots.Length * 2);
+        _slots = new Slot[_slots.Length * 2];
         for (int i = 0; i < _count; i++)
         {
             ref readonly var e = ref _entries[i];
-            _slots[SlotOf(e.Definition, _keys.AsSpan(e.KeyStart, e.KeyLength))] = i;
+            var key = _keys.AsSpan(e.KeyStart, e.KeyLength);
+            ulong hash = Hash(e.Definition, key);
+            _slots[SlotOf(e.Definition, key, hash)] = new((uint)(hash >> 32), i + 1);
         }
     }
 
@@ -96,12 +102,8 @@ internal sealed class CostMemo(int entriesMax)
         }
     }
 
-    private static int[] NewSlots(int length)
-    {
-        var slots = new int[length];
-        Array.Fill(slots, -1);
-        return slots;
-    }
+    /// <summary>A part of the hash beside the entry's number saves most looks at entries, which are far away.</summary>
+    private readonly record struct Slot(uint Fingerprint, int EntryPlusOne);
 
     private struct Entry
     {

@@ -19,6 +19,10 @@ internal sealed class Translations(int arguments, Fraction[][] vectors, int[] pi
 
     public int Count => Vectors.Length;
 
+    /// <summary>For each argument whether some shift changes it.</summary>
+    public bool[] Moves { get; } =
+        [.. Enumerable.Range(0, arguments).Select(i => vectors.Any(vector => !vector[i].IsZero))];
+
     /// <summary>No shift at all.</summary>
     public static Translations None(int arguments) => new(arguments, [], []);
 
@@ -34,9 +38,6 @@ internal sealed class Translations(int arguments, Fraction[][] vectors, int[] pi
 
         return new(arguments, vectors, [.. Enumerable.Range(0, arguments)]);
     }
-
-    /// <summary>Whether some shift changes an argument.</summary>
-    public bool Moves(int argument) => Vectors.Any(vector => !vector[argument].IsZero);
 
     /// <summary>
     /// The arguments shifted so that those at pivots are 0: equal for arguments that differ by a shift.

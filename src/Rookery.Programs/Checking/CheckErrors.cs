@@ -42,11 +42,13 @@ internal static class CheckErrors
         $"write {Clip(name)}[i], len({Clip(name)}) or sum({Clip(name)}, lo, hi)");
 
     public static Diagnostic DataExpected(SourceSpan span, string function) => new(
-        "FJ018", span, $"the first argument of {function} must be the name of data", "only data lines make rows and sums");
+        "FJ018", span, $"the first argument of {function} must be the name of data",
+        "only data lines make rows and sums");
 
     public static Diagnostic Captured(NameSyntax name, int line) => new(
         "FJ020", name.Span, Say($"'{Clip(name.Text)}' belongs to the task around this parallel loop (line {line})"),
-        "the loop's body runs in tasks of its own with copies of it, so a new value could not get back; use another name");
+        "the loop's body runs in tasks of its own with copies of it, so a new value could not get back; "
+        + "use another name");
 
     public static Diagnostic DefaultOutOfRange(ParameterDeclaration parameter) => new(
         "FJ021", parameter.DefaultSpan,

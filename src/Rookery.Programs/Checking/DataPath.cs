@@ -1,6 +1,8 @@
 namespace Rookery.Programs.Checking;
 
-/// <summary>Finds what is wrong with the path in a <c>data</c> line; a program must not read outside its folder.</summary>
+/// <summary>
+/// Finds what is wrong with the path in a <c>data</c> line; a program must not read outside its folder.
+/// </summary>
 internal static class DataPath
 {
     /// <summary>The reason why a path is refused, to follow the path in a sentence; null when it is good.</summary>

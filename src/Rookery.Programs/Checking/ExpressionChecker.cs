@@ -89,21 +89,22 @@ internal sealed class ExpressionChecker(Dictionary<string, GlobalName> globals, 
         {
             errors.Add(CheckErrors.FunctionArity(call.Span, signature, call.Arguments.Length));
         }
-        else if (Functions.TakesData(call.Name))
+
+        bool takesData = signature is not null && Functions.TakesData(call.Name) && !call.Arguments.IsEmpty;
+        if (takesData)
         {
             if (call.Arguments[0] is NameExpression data)
                 CheckData(data.Name, data.Span);
             else
                 errors.Add(CheckErrors.DataExpected(call.Arguments[0].Span, call.Name));
-            CheckAll(call.Arguments[1..]);
-            return;
         }
 
-        CheckAll(call.Arguments);
+        CheckAll(takesData ? call.Arguments[1..] : call.Arguments);
     }
 
     private string HintFor(string name) =>
         Gone.TryGetValue(name, out int line)
-            ? FormattableString.Invariant($"the one of line {line} ends with its block; give it a first value before the block")
+            ? FormattableString.Invariant($"the one of line {line} ends with its block; ")
+                + "give it a first value before the block"
             : Suggestion.Hint(name, Scope.Names.Concat(globals.Keys));
 }

@@ -44,8 +44,9 @@ internal sealed class ProgramChecker(ProgramSyntax syntax, DiagnosticList errors
 
     private void Declare(TaskSyntax task)
     {
-        if (IsNew(task.Name.Text, task.Name.Span))
-            _tasks.Add(task.Name.Text, task);
+        // A task whose name is taken is still called by it: one error is enough.
+        _ = IsNew(task.Name.Text, task.Name.Span);
+        _tasks.TryAdd(task.Name.Text, task);
     }
 
     private bool IsNew(string name, SourceSpan span)

@@ -27,6 +27,7 @@ internal static class BindErrors
         "FJ033", data.ColumnSpan,
         $"'{ProgramErrors.Clip(data.File)}' has no column '{ProgramErrors.Clip(data.Column)}'",
         Suggestion.Hint(data.Column, known) is { Length: > 0 } hint ? hint
+        : known.Count == 0 ? "it is empty"
         : $"its first row names {ProgramErrors.Clip(string.Join(", ", known))}");
 
     public static Diagnostic NotAnInteger(DataDeclaration data, long line, string found) => new(

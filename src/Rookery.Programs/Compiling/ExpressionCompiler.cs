@@ -216,5 +216,6 @@ internal sealed class ExpressionCompiler(CodeBuilder code, Globals globals)
     /// <summary>Evaluates several expressions before any is put into the operand table.</summary>
     private List<int> Values(IEnumerable<Expression> expressions) => [.. expressions.Select(Value)];
 
-    private static bool IsComparison(BinaryOperator op) => op is >= BinaryOperator.Equal and <= BinaryOperator.GreaterEqual;
+    private static bool IsComparison(BinaryOperator op) =>
+        op is >= BinaryOperator.Equal and <= BinaryOperator.GreaterEqual;
 }

@@ -115,7 +115,9 @@ internal enum Opcode
     /// <summary>Action: A units of waiting, C is the line.</summary>
     Block,
 
-    /// <summary>Action: A is the child's definition, B the place of its arguments in the operand table, C the line.</summary>
+    /// <summary>
+    /// Action: A is the child's definition, B the place of its arguments in the operand table, C the line.
+    /// </summary>
     Fork,
 
     /// <summary>Action: like <see cref="Fork"/>, in place.</summary>

@@ -36,7 +36,9 @@ internal sealed class TaskCompiler
         compiler.End(task.EndLine, PendingChildren.AfterAll(task.Body, false));
     }
 
-    /// <summary>Compiles the task made for a parallel loop: halve while longer than the grain, then one after another.</summary>
+    /// <summary>
+    /// Compiles the task made for a parallel loop: halve while longer than the grain, then one after another.
+    /// </summary>
     public static void CompileLoop(
         ProgramCompiler program, CodeBuilder code, int self, LoopStatement loop, string taskName)
     {
@@ -153,7 +155,9 @@ internal sealed class TaskCompiler
         }
     }
 
-    /// <summary>A copy that the loop's body cannot change, should the end be a local that it gives a new value.</summary>
+    /// <summary>
+    /// A copy that the loop's body cannot change, should the end be a local that it gives a new value.
+    /// </summary>
     private int Kept(int value, LoopStatement loop)
     {
         int copy = _code.NewValue();

@@ -22,7 +22,9 @@ internal sealed class DataColumn
     /// <summary>One row, from 0.</summary>
     public long this[long row] => _values[row];
 
-    /// <summary>The total of the rows from <paramref name="from"/> up to, not including, <paramref name="to"/>.</summary>
+    /// <summary>
+    /// The total of the rows from <paramref name="from"/> up to, not including, <paramref name="to"/>.
+    /// </summary>
     public bool TrySum(long from, long to, out long sum)
     {
         Int128 exact = (Int128)_totals[to] - _totals[from];

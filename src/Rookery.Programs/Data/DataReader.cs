@@ -47,6 +47,7 @@ internal sealed class DataReader(IDataSource source, DiagnosticList errors)
         {
             Separator = ',',
             CommentPrefix = '#',
+            TrimWhitespace = true,
             MalformedData = CsvMalformedDataHandling.Throw,
             MaxRecordSize = RecordMax,
             TrackLineNumbers = true,

@@ -4,7 +4,9 @@ using Rookery.Programs.Compiling;
 
 namespace Rookery.Programs.Evaluation;
 
-/// <summary>The registers of all live tasks: one growing array for each definition, with a list of free places.</summary>
+/// <summary>
+/// The registers of all live tasks: one growing array for each definition, with a list of free places.
+/// </summary>
 /// <remarks>
 /// Mutable. A place is made once, with the code's constants in its last registers, and then used again and again, so
 /// making a task costs a list operation and the copy of its arguments.

@@ -5,7 +5,9 @@ using static System.FormattableString;
 
 namespace Rookery.Programs.Evaluation;
 
-/// <summary>What can go wrong while a program runs: codes <c>FJ040</c> to <c>FJ059</c>, limits from <c>FJ060</c>.</summary>
+/// <summary>
+/// What can go wrong while a program runs: codes <c>FJ040</c> to <c>FJ059</c>, limits from <c>FJ060</c>.
+/// </summary>
 internal static class EvaluationErrors
 {
     [DoesNotReturn]
@@ -52,8 +54,10 @@ internal static class EvaluationErrors
 
     [DoesNotReturn]
     public static void StepsLimit(SourceSpan span, string task, long limit) => Throw(new(
-        "FJ060", span, Say($"more than {limit} instructions without any work, fork, call or join (--limit-steps){task}"),
-        Say($"raise it with --limit-steps {Raised(limit)} if the program is meant to compute that long"), IsLimit: true));
+        "FJ060", span,
+        Say($"more than {limit} instructions without any work, fork, call or join (--limit-steps){task}"),
+        Say($"raise it with --limit-steps {Raised(limit)} if the program is meant to compute that long"),
+        IsLimit: true));
 
     [DoesNotReturn]
     public static void DepthLimit(SourceSpan span, string task, long limit) => Throw(new(
@@ -68,7 +72,8 @@ internal static class EvaluationErrors
 
     [DoesNotReturn]
     public static void LiveLimit(SourceSpan span, string task, long limit) => Throw(new(
-        "FJ063", span, Say($"more than {limit} tasks at one time have been made and have not ended (--limit-live){task}"),
+        "FJ063", span,
+        Say($"more than {limit} tasks at one time have been made and have not ended (--limit-live){task}"),
         Say($"join now and then, halve instead of forking in a loop, or raise it with --limit-live {Raised(limit)}"),
         IsLimit: true));
 

@@ -6,11 +6,13 @@ namespace Rookery.Programs.Parsing;
 internal static class ProgramErrors
 {
     public static Diagnostic UnknownStatement(SourceSpan span, string found, string hint) => new(
-        "FJ001", span, $"found '{Clip(found)}', expected a statement: {string.Join(", ", ProgramWords.Statements)}", hint);
+        "FJ001", span,
+        $"found '{Clip(found)}', expected a statement: {string.Join(", ", ProgramWords.Statements)}", hint);
 
     public static Diagnostic UnknownTopLevel(SourceSpan span, string found, string hint) => new(
         "FJ002", span,
-        $"found '{Clip(found)}', expected {string.Join(", ", ProgramWords.TopLevel[..^1])} or {ProgramWords.TopLevel[^1]}",
+        $"found '{Clip(found)}', expected "
+        + $"{string.Join(", ", ProgramWords.TopLevel[..^1])} or {ProgramWords.TopLevel[^1]}",
         hint);
 
     public static Diagnostic BlockMissing(SourceSpan span, string head) => new(

@@ -30,12 +30,15 @@ internal sealed partial class RunEngine<TSink>
 
         if (_now < state.SliceEnd)
             return true;
-        if (_ready.Count == 0 || state.Phase is not (WorkerPhase.Run or WorkerPhase.Seek or WorkerPhase.Watch))
+        if (_ready.Count == 0)
         {
             state.SliceEnd = Later(_machine.Slice);
             return true;
         }
 
+        // In the middle of an operation the slice is overdrawn, not renewed: it ends with the operation.
+        if (state.Phase is not (WorkerPhase.Run or WorkerPhase.Seek or WorkerPhase.Watch))
+            return true;
         Preempt(worker, state);
         return false;
     }

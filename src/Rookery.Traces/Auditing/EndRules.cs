@@ -48,7 +48,8 @@ internal sealed class EndRules(AuditState state)
         foreach (TaskLife task in state.LiveTasks)
         {
             isAllDone = false;
-            if (task.IsWaiting && task.ChildrenLeft == 0)
+            bool isOnTop = task.IsSuspended || task.On?.Current == task;
+            if (task.IsWaiting && task.ChildrenLeft == 0 && isOnTop)
                 _findings.Add(
                     AuditRules.StarvedIsStuck, -1, -1, task.Number,
                     $"Task {task.Number} could pass its join: its children have ended.");
@@ -64,6 +65,7 @@ internal sealed class EndRules(AuditState state)
             CheckStuck(worker);
     }
 
+    // A sleeper could take what is queued, but it does not look, and nobody is left to wake it.
     private void CheckStuck(WorkerLife worker)
     {
         if (worker.MustBegin is { } next)
@@ -78,7 +80,7 @@ internal sealed class EndRules(AuditState state)
             _findings.Add(
                     AuditRules.StarvedIsStuck, -1, worker.Number, current.Number,
                     $"Worker {worker.Number} could go on with task {current.Number}.");
-        else if (Takeable(worker) is { } task)
+        else if (!worker.IsAsleep && Takeable(worker) is { } task)
             _findings.Add(
                     AuditRules.StarvedIsStuck, -1, worker.Number, task.Number,
                     $"Worker {worker.Number} could take task {task.Number}.");

@@ -41,7 +41,7 @@ internal sealed class GateRules(AuditState state)
             state.Report(AuditRules.SleeperSleeps, $"Worker {worker.Number} has slept since step {worker.LastStep}.");
         if (!worker.IsAsleep && item.Kind == EventKind.Wake)
             state.Report(AuditRules.SleeperSleeps, $"Worker {worker.Number} wakes but did not sleep.");
-        worker.IsAsleep = false;
+        worker.IsAsleep &= item.Kind == EventKind.Stop;
     }
 
     private void CheckBlock(WorkerLife worker, in TraceEvent item)

@@ -40,7 +40,7 @@ internal sealed class QueueRules(AuditState state)
                 + $"{Named(there)}.");
         }
 
-        worker.ProbeWasFair = HoldsAwaited(worker, victim);
+        worker.ProbeWasFair = state.Options.Leapfrogs && HoldsAwaited(worker, victim);
     }
 
     /// <summary>Judges a steal: AU034, AU035, AU040 to AU043, AU047, AU049, AU051.</summary>
@@ -157,7 +157,8 @@ internal sealed class QueueRules(AuditState state)
         if (!worker.HasProbed)
         {
             if (item.Kind != EventKind.Steal)
-                state.Report(AuditRules.StealFollowsProbe, $"{EventWords.WordOf(item.Kind)} without a probe before it.");
+                state.Report(AuditRules.StealFollowsProbe,
+                    $"{EventWords.WordOf(item.Kind)} without a probe before it.");
             return;
         }
 

@@ -32,14 +32,16 @@ internal sealed class ShapeRules(AuditState state)
         if (item.Other == item.Worker
             && item.Kind is EventKind.Probe or EventKind.Steal or EventKind.Empty or EventKind.Wake)
         {
-            state.Report(AuditRules.Fields, $"Worker {item.Worker} names itself as the other party of {EventWords.WordOf(item.Kind)}.");
+            state.Report(AuditRules.Fields,
+                $"Worker {item.Worker} names itself as the other party of {EventWords.WordOf(item.Kind)}.");
             isGood = false;
         }
 
         if (item.Task == item.Other && item.Task >= 0
             && item.Kind is EventKind.Begin or EventKind.End or EventKind.Fork or EventKind.Call or EventKind.JoinWait)
         {
-            state.Report(AuditRules.Fields, $"Task {item.Task} names itself as the other party of {EventWords.WordOf(item.Kind)}.");
+            state.Report(AuditRules.Fields,
+                $"Task {item.Task} names itself as the other party of {EventWords.WordOf(item.Kind)}.");
             isGood = false;
         }
 
@@ -83,7 +85,8 @@ internal sealed class ShapeRules(AuditState state)
             return true;
         state.Report(
             AuditRules.Fields,
-            $"{EventWords.WordOf(state.Event.Kind)} has {field} {value}; it needs {(want == Want.None ? "none" : "one")}.");
+            $"{EventWords.WordOf(state.Event.Kind)} has {field} {value}; it needs "
+            + $"{(want == Want.None ? "none" : "one")}.");
         return false;
     }
 

@@ -38,6 +38,7 @@ internal sealed class StretchRules(AuditState state)
         }
 
         CheckCost(worker, length);
+        worker.LengthBefore = last.Kind == EventKind.Stop ? long.MaxValue : length;
     }
 
     private static bool UsesCore(EventKind kind) => kind is not (EventKind.Block or EventKind.Sleep or EventKind.Stop);
@@ -60,11 +61,14 @@ internal sealed class StretchRules(AuditState state)
             EventKind.Sleep => "wake",
             _ => null,
         };
-        if (name is null || length >= state.Options.Cost(name))
+
+        // An owner may pay for a take before it takes effect, while it looks, or after, while it moves the task.
+        Int128 paid = last.Kind == EventKind.Take ? (Int128)length + worker.LengthBefore : length;
+        if (name is null || paid >= state.Options.Cost(name))
             return;
         state.Report(
             AuditRules.Cost,
-            $"The {EventWords.WordOf(last.Kind)} of step {worker.LastStep} lasts {length}; the machine's {name} costs "
+            $"The {EventWords.WordOf(last.Kind)} of step {worker.LastStep} lasts {paid}; the machine's {name} costs "
             + $"{state.Options.Cost(name)}.");
     }
 

@@ -248,9 +248,8 @@ internal sealed class TaskRules(AuditState state)
         {
             if (task.IsWaiting && state.Event.Kind != EventKind.JoinPass)
             {
-                state.Report(AuditRules.WaitingTaskWaits,
-                    $"Task {number} acts, but is at a join that it has not passed.");
-                task.IsWaiting = false;
+                state.Report(
+                    AuditRules.WaitingTaskWaits, $"Task {number} acts, but is at a join that it has not passed.");
             }
 
             return task;

@@ -61,6 +61,9 @@ internal sealed class WorkerLife
     /// <summary>When it was last stolen from; -1 for never.</summary>
     public long LastStolenTime { get; set; } = -1;
 
+    /// <summary>Length of the stretch before its last event; without bound where that is unknown.</summary>
+    public long LengthBefore { get; set; } = long.MaxValue;
+
     /// <summary>The task on top of its stack; null when there is none.</summary>
     public TaskLife? Current => _stack.Count == 0 ? null : _stack[^1];
 

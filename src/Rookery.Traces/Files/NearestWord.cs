@@ -7,14 +7,13 @@ internal static class NearestWord
     private const int LengthMax = 32;
 
     /// <summary>
-    /// The permitted word with the fewest letters to change, add or leave out, if at most a third of its letters
-    /// (and at least one) need to change; null when nothing is near.
+    /// The permitted word with the fewest letters to change, add, leave out or swap with their neighbour, if at most a
+    /// third of its letters (and at least one) are at fault; null when nothing is near.
     /// </summary>
     /// <remarks>
-    /// The distance is Levenshtein's (1966): V. I. Levenshtein, "Binary codes capable of correcting deletions,
-    /// insertions, and reversals". Upper and lower case and <c>_</c> for <c>-</c> cost nothing. <c>"jion-wait"</c> is 2
-    /// away from
-    /// <c>join-wait</c>, within 9 / 3 = 3.
+    /// The distance is that of F. J. Damerau, "A technique for computer detection and correction of spelling errors"
+    /// (1964), in its restricted form. Upper and lower case and <c>_</c> for <c>-</c> cost nothing. <c>"jion-wait"</c>
+    /// is 1 away from <c>join-wait</c>.
     /// </remarks>
     public static string? Of(string found, IEnumerable<string> permitted)
     {
@@ -35,6 +34,7 @@ internal static class NearestWord
 
     private static int Distance(string a, string b)
     {
+        int[] twoAbove = new int[b.Length + 1];
         int[] above = new int[b.Length + 1];
         int[] row = new int[b.Length + 1];
         for (int j = 0; j <= b.Length; j++)
@@ -46,9 +46,11 @@ internal static class NearestWord
             {
                 int change = above[j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1);
                 row[j] = Math.Min(change, Math.Min(above[j], row[j - 1]) + 1);
+                if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+                    row[j] = Math.Min(row[j], twoAbove[j - 2] + 1);
             }
 
-            (above, row) = (row, above);
+            (twoAbove, above, row) = (above, row, twoAbove);
         }
 
         return above[b.Length];

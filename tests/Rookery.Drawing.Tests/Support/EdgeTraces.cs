@@ -11,7 +11,9 @@ internal static class EdgeTraces
         yield return ("no events", Of());
         yield return ("one event", Of(Event(0, EventKind.Begin, 0, 0, -1)));
         yield return ("makespan 0", Of(
-            Event(0, EventKind.Begin, 0, 0, -1), Event(0, EventKind.End, 0, 0, -1), Event(0, EventKind.Stop, 0, -1, -1)));
+            Event(0, EventKind.Begin, 0, 0, -1),
+            Event(0, EventKind.End, 0, 0, -1),
+            Event(0, EventKind.Stop, 0, -1, -1)));
         yield return ("one worker", HalvingRun.Of(1, 5));
         yield return ("four workers", HalvingRun.Of(4, 24, 7));
         yield return ("eight workers", HalvingRun.Of(8, 3_000, 3));
@@ -34,7 +36,8 @@ internal static class EdgeTraces
         Event(0, EventKind.Begin, 0, 0, -1), Event(0, EventKind.Fork, 0, 0, 1), Event(0, EventKind.Fork, 0, 0, 2),
         Event(0, EventKind.JoinWait, 0, 0, 1), Event(0, EventKind.Sleep, 0, -1, -1),
         Event(1, EventKind.Take, 1, 1, -1), Event(1, EventKind.Begin, 1, 1, 0), Event(1, EventKind.Fork, 1, 1, 3),
-        Event(1, EventKind.Work, 1, 1, -1), Event(9, EventKind.JoinWait, 1, 1, 3), Event(9, EventKind.Sleep, 1, -1, -1));
+        Event(1, EventKind.Work, 1, 1, -1), Event(9, EventKind.JoinWait, 1, 1, 3),
+        Event(9, EventKind.Sleep, 1, -1, -1));
 
     private static Trace LongNames()
     {

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Xml.Linq;
 
 namespace Rookery.Drawing.Tests;
@@ -59,9 +58,8 @@ internal static class SceneChecks
             var first = Tight(texts[i]);
             for (var j = i + 1; j < texts.Count; j++)
             {
-                Assert.False(
-                    first.Overlaps(Tight(texts[j])),
-                    string.Create(CultureInfo.InvariantCulture, $"'{texts[i].Content}' overlaps '{texts[j].Content}'."));
+                var isOver = first.Overlaps(Tight(texts[j]));
+                Assert.False(isOver, $"'{texts[i].Content}' overlaps '{texts[j].Content}'.");
             }
         }
     }

@@ -29,6 +29,15 @@ public sealed class GeneratorReferences
         Assert.All(expected, value => Assert.Equal(value, generator.Next()));
     }
 
+    // Source: library tests of the reference code (seed 0xdeadbeef).
+    [Fact]
+    public void SplitMix64_SeedDeadbeef_GivesThePublishedNumbers()
+    {
+        var generator = new SplitMix64(0xdeadbeef);
+        ulong[] expected = [0x4adfb90f68c9eb9b, 0xde586a3141a10922, 0x021fbc2f8e1cfc1d];
+        Assert.All(expected, value => Assert.Equal(value, generator.Next()));
+    }
+
     // Source: vector of the Rust library's xoshiro256** for state (1, 2, 3, 4), from memory; derived independently.
     [Fact]
     public void Xoshiro256StarStar_State1234_GivesThePublishedNumbers()
@@ -47,9 +56,17 @@ public sealed class GeneratorReferences
     public void Xoshiro256StarStar_FromSeed_GivesTheDerivedNumbers()
     {
         var zero = Xoshiro256StarStar.FromSeed(0);
-        Assert.All<ulong>([11091344671253066420, 13793997310169335082, 1900383378846508768], v => Assert.Equal(v, zero.Next()));
+        ulong[] fromZero =
+        [
+            11091344671253066420, 13793997310169335082, 1900383378846508768, 7684712102626143532, 13521403990117723737,
+        ];
+        Assert.All(fromZero, value => Assert.Equal(value, zero.Next()));
         var answer = Xoshiro256StarStar.FromSeed(42);
-        Assert.All<ulong>([1546998764402558742, 6990951692964543102, 12544586762248559009], v => Assert.Equal(v, answer.Next()));
+        ulong[] from42 =
+        [
+            1546998764402558742, 6990951692964543102, 12544586762248559009, 17057574109182124193, 18295552978065317476,
+        ];
+        Assert.All(from42, value => Assert.Equal(value, answer.Next()));
     }
 
     // Source: the jump polynomial of Blackman and Vigna's reference code; state and outputs derived independently.

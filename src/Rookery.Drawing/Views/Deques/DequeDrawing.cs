@@ -31,7 +31,7 @@ internal sealed class DequeDrawing
             _sheet.Note(SummaryOf(shown));
         var squares = new DequeSquares(_moment, _sheet, SquareMax(shown.Length), shown);
         squares.DrawKey();
-        _stackWidth = _moment.IsShared ? _sheet.Room.Width : _sheet.Room.Width * 0.36;
+        _stackWidth = !_moment.HasDeques ? _sheet.Room.Width : _sheet.Room.Width * 0.36;
         DrawHeadings();
         var lanes = shown.Length + (_moment.IsShared ? 1 : 0);
         var height = Math.Min(RowHeightMax * _sheet.Scale, _sheet.Room.Height / Math.Max(1, lanes));
@@ -55,10 +55,11 @@ internal sealed class DequeDrawing
         var size = _sheet.TextSize;
         var lines = TextFit.Wrap(sentence, size, _sheet.Room.Width - size, 3);
         var strip = _sheet.TakeBottom((lines.Count + 0.7) * size * 1.35);
-        var marks = new List<Mark> { new Rule(strip.X, strip.Y + (size * 0.7), strip.X, strip.Bottom, Role.Text) { Width = 4 } };
+        var top = strip.Y + (size * 0.7);
+        var marks = new List<Mark> { new Rule(strip.X, top, strip.X, strip.Bottom, Role.Text) { Width = 4 } };
         for (var i = 0; i < lines.Count; i++)
         {
-            var baseline = strip.Y + (size * 0.7) + (i * size * 1.35) + (size * 1.02);
+            var baseline = top + (i * size * 1.35) + (size * 1.02);
             marks.Add(new Text(strip.X + (size * 0.8), baseline, lines[i], size));
         }
 
@@ -94,7 +95,8 @@ internal sealed class DequeDrawing
             .ThenBy(group => group.Key, StringComparer.Ordinal)
             .Select(group => $"{NumberText.Whole(group.Count())} {group.Key}");
         var queued = TraceSize.Count(hidden.Sum(worker => worker.Deque.Count), "queued task");
-        return $"+{TraceSize.Count(hidden.Count, "more worker")}: {string.Join(", ", states)}; {queued} in their deques";
+        var more = TraceSize.Count(hidden.Count, "more worker");
+        return $"+{more}: {string.Join(", ", states)}; {queued} in their deques";
     }
 
     private void DrawHeadings()
@@ -103,7 +105,7 @@ internal sealed class DequeDrawing
         var strip = _sheet.TakeTop(small * 1.7);
         var baseline = strip.Y + small;
         _sheet.Add(new Text(strip.X, baseline, "worker and its current task", small) { Ink = Role.QuietText });
-        if (_moment.IsShared)
+        if (!_moment.HasDeques)
             return;
         var room = strip.Width - _stackWidth;
         var heading = TextFit.Shorten("deque, from bottom (owner's end) to top (thieves' end)", small, room);
@@ -119,7 +121,7 @@ internal sealed class DequeDrawing
             marks.Add(new Box(new(lane.X - 12, lane.Y, lane.Width + 24, lane.Height), Role.Panel) { Radius = 8 });
         marks.Add(new Rule(row.X, row.Y, row.Right, row.Y, Role.Grid));
         marks.AddRange(WorkerMarks(lane with { Width = _stackWidth - (_sheet.SmallSize * 1.2) }, worker));
-        if (!_moment.IsShared)
+        if (_moment.HasDeques)
         {
             var place = lane with { X = lane.X + _stackWidth, Width = lane.Width - _stackWidth };
             var squareMarks = squares.LaneMarks(place, worker.Deque, Ink.Worker(worker.Worker), GhostOf(worker), "top");
@@ -146,7 +148,9 @@ internal sealed class DequeDrawing
     // A stolen task as an arrow from the end of the victim's lane, past all lanes on the way, to the thief's row.
     private void DrawMove(Dictionary<int, Area> rows, DequeSquares squares)
     {
-        if (squares.GhostSide is not { } side || _moment.Last is not { } last || !rows.TryGetValue(last.Worker, out var to))
+        if (squares.GhostSide is not { } side || _moment.Last is not { } last)
+            return;
+        if (!rows.TryGetValue(last.Worker, out var to))
             return;
         var (small, from) = (_sheet.SmallSize, rows[last.Other]);
         var between = rows.Where(row => row.Value.Y >= Math.Min(from.Y, to.Y) && row.Value.Y <= Math.Max(from.Y, to.Y));

@@ -9,7 +9,9 @@ public sealed record DequeOptions
     /// <summary>Whether the sentence of the last event stands below; true by default.</summary>
     public bool ShowSentence { get; init; } = true;
 
-    /// <summary>The most workers shown, 1 to 16; null (default): as many as find room. Others are summed up in a line.</summary>
+    /// <summary>
+    /// The most workers shown, 1 to 16; null (default): as many as find room. Others are summed up in a line.
+    /// </summary>
     public int? WorkersMax { get; init; }
 
     /// <summary>A worker that must be among those shown; null (default): those of the last event are.</summary>

@@ -26,7 +26,9 @@ internal sealed class DequeSquares
         _workMax = tasks.Select(moment.WorkIn).DefaultIfEmpty(0).Max();
     }
 
-    /// <summary>Side of the square of a task that the last event took; null before it is drawn, or without one.</summary>
+    /// <summary>
+    /// Side of the square of a task that the last event took; null before it is drawn, or without one.
+    /// </summary>
     public double? GhostSide { get; private set; }
 
     /// <summary>A square of a round amount of work as the key to the scale; takes its room at the bottom.</summary>
@@ -168,7 +170,11 @@ internal sealed class DequeSquares
         };
         var text = TextOf(item);
         var label = labelled
-            ? new Text(slot.X, slot.Bottom - (small * 0.3), TextFit.Shorten(text, small, slot.Width - (small * 0.4)), small)
+            ? new Text(
+                slot.X,
+                slot.Bottom - (small * 0.3),
+                TextFit.Shorten(text, small, slot.Width - (small * 0.4)),
+                small)
             : new Text(
                 square.Right + (small * 0.4),
                 slot.MiddleY + (small * 0.35),

@@ -5,7 +5,9 @@ using Rookery.Traces.Replaying;
 
 namespace Rookery.Drawing;
 
-/// <summary>The workers at one step: what each is doing, the tasks that wait below, and its deque with top and bottom.</summary>
+/// <summary>
+/// The workers at one step: what each is doing, the tasks that wait below, and its deque with top and bottom.
+/// </summary>
 /// <remarks>
 /// A queued task is a square whose area is proportional to the work that it still contains, on one scale for the whole
 /// figure, so that it is seen how much a thief takes away. What the last event moved has a bold edge; where it was
@@ -58,7 +60,7 @@ public static class DequeView
         foreach (var worker in moment.Stage.Workers.Take(workersMax))
         {
             var current = worker.CurrentTask >= 0 ? $", with {moment.LabelOf(worker.CurrentTask)}" : "";
-            var deque = moment.IsShared ? "" : $"; deque {ListOf(moment, worker.Deque, tasksMax)}";
+            var deque = !moment.HasDeques ? "" : $"; deque {ListOf(moment, worker.Deque, tasksMax)}";
             parts.Add(string.Create(
                 CultureInfo.InvariantCulture, $"Worker {worker.Worker}: {Moment.StateOf(worker)}{current}{deque}."));
         }

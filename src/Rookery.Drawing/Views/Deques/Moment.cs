@@ -13,6 +13,7 @@ internal sealed class Moment
     {
         var trace = replay.Trace;
         (_trace, _taskCount, Stage) = (trace, replay.Tasks.Count, stage);
+        HasDeques = trace.Inputs.Option("queues", "per-worker") is not ("shared" or "none");
         IsShared = trace.Inputs.Option("queues", "per-worker") == "shared";
         QueuesParent = trace.Inputs.Option("fork-runs", "parent") == "child";
         ThievesTakeNewest = trace.Inputs.Option("thief-takes", "oldest") == "newest";
@@ -23,6 +24,9 @@ internal sealed class Moment
 
     /// <summary>Whether one queue serves all workers.</summary>
     public bool IsShared { get; }
+
+    /// <summary>Whether each worker has a deque of its own.</summary>
+    public bool HasDeques { get; }
 
     /// <summary>Whether a fork queues the rest of the parent, not the child.</summary>
     public bool QueuesParent { get; }
@@ -38,7 +42,9 @@ internal sealed class Moment
 
     public string LabelOf(int task) => task < 0 ? "" : _trace.Labels.LabelOf(task);
 
-    /// <summary>The work that goes with a queued task when it is taken; 0 for a task that the trace does not know.</summary>
+    /// <summary>
+    /// The work that goes with a queued task when it is taken; 0 for a task that the trace does not know.
+    /// </summary>
     public double WorkIn(int task) => task >= 0 && task < _taskCount ? Math.Max(0, Stage.MovableWork(task)) : 0;
 
     /// <summary>The trace's unit of time.</summary>

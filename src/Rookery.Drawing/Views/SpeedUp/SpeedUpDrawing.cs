@@ -163,7 +163,8 @@ internal sealed class SpeedUpDrawing
     private Text LinearLabel(double top)
     {
         var small = _sheet.SmallSize;
-        return new(_x.Place(top) + (small * 0.6), _y.Place(top) + (small * 0.35), "linear: P", small) { Ink = Role.Law };
+        var (x, y) = (_x.Place(top) + (small * 0.6), _y.Place(top) + (small * 0.35));
+        return new(x, y, "linear: P", small) { Ink = Role.Law };
     }
 
     private IEnumerable<double> Samples()
@@ -222,7 +223,8 @@ internal sealed class SpeedUpDrawing
         if (!HasSpan)
             return baseline;
         var greedy = _y.Place(SpeedUpView.GreedyLeast(_data.WorkTicks, _data.SpanTicks, workers));
-        return greedy > baseline - (small * 1.4) && greedy < baseline + (small * 0.6) ? greedy + (small * 1.2) : baseline;
+        var isNear = greedy > baseline - (small * 1.4) && greedy < baseline + (small * 0.6);
+        return isNear ? greedy + (small * 1.2) : baseline;
     }
 
     // Names stand where their lines end, moved apart where they would touch.

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Rookery.Drawing;
 
 /// <summary>Speed-up against workers: each run a point, medians joined, and the laws as lines.</summary>
@@ -61,12 +59,13 @@ public static class SpeedUpView
         for (var series = 0; series < data.Series.Length; series++)
         {
             var medians = plan.Medians[series].Take(40).Select(median =>
-                string.Create(CultureInfo.InvariantCulture, $"{NumberText.Decimal(median.SpeedUp, 2)} on {median.Workers}"));
+                $"{NumberText.Decimal(median.SpeedUp, 2)} on {NumberText.Whole(median.Workers)}");
             parts.Add($"{data.Series[series].Name}: median speed-up {string.Join(", ", medians)}.");
         }
 
         return string.Join(' ', parts);
     }
 
-    private static string Capitalised(string text) => string.Concat(char.ToUpperInvariant(text[0]).ToString(), text[1..]);
+    private static string Capitalised(string text) =>
+        string.Concat(char.ToUpperInvariant(text[0]).ToString(), text[1..]);
 }

@@ -211,7 +211,8 @@ public static class StealMatrixView
         for (var i = 0; i < 5; i++)
             marks.Add(new Box(swatch with { X = strip.X + (i * swatch.Width) }, Ink.Scale(0.1 + (0.9 * i / 4))));
         var x = strip.X + (5 * swatch.Width) + (small * 0.6);
-        marks.Add(new Text(x, swatch.Bottom - (small * 0.15), $"1 to {NumberText.Short(counts.Largest)} steals", small));
+        var text = counts.Largest == 1 ? "1 steal" : $"1 to {NumberText.Short(counts.Largest)} steals";
+        marks.Add(new Text(x, swatch.Bottom - (small * 0.15), text, small));
         sheet.AddGroup("legend", marks);
     }
 

@@ -3,7 +3,9 @@ using Rookery.Traces.Replaying;
 
 namespace Rookery.Drawing;
 
-/// <summary>The work that each queued task still contained when it was queued, and each stolen one when it was stolen.</summary>
+/// <summary>
+/// The work that each queued task still contained when it was queued, and each stolen one when it was stolen.
+/// </summary>
 /// <remarks>
 /// What a task still contains is its own work not yet done, and all of the children that it has not made yet. Under
 /// <c>fork-runs</c> = <c>child</c> what is queued is the rest of the parent; a called task's rest goes with that of

@@ -34,6 +34,10 @@ internal sealed class StolenWorkDrawing
         DrawMeans();
     }
 
+    // Doubling classes keep the trace's unit: in a larger one the first of them would all read 0.
+    private (double Scale, string Name) Scale =>
+        _classes.IsLogarithmic ? (1, _unit) : TimeText.ScaleOf(_classes.Edges[^1], _unit);
+
     private double ClassWidth => _plot.Width / _classes.Count;
 
     private void Arrange()
@@ -57,15 +61,17 @@ internal sealed class StolenWorkDrawing
         {
             var y = _y.Place(tick);
             marks.Add(new Rule(_plot.X, y, _plot.Right, y, tick == 0 ? Role.Axis : Role.Grid));
-            marks.Add(new Text(_plot.X - (small * 0.6), y + (small * 0.35), $"{NumberText.Decimal(tick * 100, 0)} %", small)
+            var percent = $"{NumberText.Decimal(tick * 100, 0)} %";
+            marks.Add(new Text(_plot.X - (small * 0.6), y + (small * 0.35), percent, small)
             {
                 Anchor = Anchor.End,
             });
         }
 
         DrawEdgeLabels(marks);
-        var unit = TimeText.ScaleOf(_classes.Edges[^1], _unit).Name;
-        marks.Add(new Text(_plot.Right, _plot.Bottom + 14 + (small * 2.3), $"work that the task contains, in {unit}", small)
+        var unit = Scale.Name;
+        var title = $"work that the task contains, in {unit}";
+        marks.Add(new Text(_plot.Right, _plot.Bottom + 14 + (small * 2.3), title, small)
         {
             Ink = Role.QuietText,
             Anchor = Anchor.End,
@@ -76,7 +82,6 @@ internal sealed class StolenWorkDrawing
     private void DrawEdgeLabels(ImmutableArray<Mark>.Builder marks)
     {
         var small = _sheet.SmallSize;
-        var scale = TimeText.ScaleOf(_classes.Edges[^1], _unit).Scale;
         var taken = double.NegativeInfinity;
         var first = _classes.HasZero ? 1 : 0;
         if (_classes.HasZero)
@@ -85,7 +90,7 @@ internal sealed class StolenWorkDrawing
         {
             var x = _plot.X + ((first + i) * ClassWidth);
             marks.Add(new Rule(x, _plot.Bottom, x, _plot.Bottom + 8, Role.Axis));
-            AddLabel(x, NumberText.Short(_classes.Edges[i] / scale));
+            AddLabel(x, NumberText.Short(_classes.Edges[i] / Scale.Scale));
         }
 
         void AddLabel(double x, string text)

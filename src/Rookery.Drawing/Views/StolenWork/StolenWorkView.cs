@@ -41,8 +41,10 @@ public static class StolenWorkView
         var queued = $"of {TraceSize.Count(work.Queued.Count, "queued task")}";
         if (work.Stolen.Count == 0 || work.Queued.Count == 0)
             return $"{TraceSize.Count(work.Stolen.Count, "task")} stolen {queued}";
-        return $"{NumberText.Whole(work.Stolen.Count)} stolen {queued}; median work "
-            + $"{TimeText.Of(MedianOf(work.Stolen), unit)} when stolen, {TimeText.Of(MedianOf(work.Queued), unit)} when queued";
+        var medianStolen = TimeText.Of(MedianOf(work.Stolen), unit);
+        var medianQueued = TimeText.Of(MedianOf(work.Queued), unit);
+        return $"{NumberText.Whole(work.Stolen.Count)} stolen {queued}; median work {medianStolen} when stolen, "
+            + $"{medianQueued} when queued";
     }
 
     private static string DescriptionOf(QueuedWork work, string unit)

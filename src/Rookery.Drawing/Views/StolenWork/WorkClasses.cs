@@ -41,7 +41,9 @@ internal sealed record WorkClasses(ImmutableArray<double> Edges, bool IsLogarith
         return [.. counts];
     }
 
-    /// <summary>Where a value stands along the axis, in classes from the left: 2.5 is the middle of the third.</summary>
+    /// <summary>
+    /// Where a value stands along the axis, in classes from the left: 2.5 is the middle of the third.
+    /// </summary>
     public double PlaceOf(double value)
     {
         var first = HasZero ? 1 : 0;

@@ -34,7 +34,8 @@ internal sealed class TaskTreeDrawing
         DrawLegend(plan);
         _radius = small * 0.82;
         var area = _sheet.Room;
-        // Shallow trees stay together instead of filling the height; the counts of hidden tasks hang below the last level.
+        // Shallow trees stay together instead of filling the height; the counts of hidden tasks hang below the last
+        // level.
         var height = Math.Min(area.Height - (_radius * 2) - (small * 1.6), (plan.Levels - 1) * small * 6.5);
         plan.Place(new(area.X + (small * 0.5), area.Y + _radius + 2, area.Width - small, Math.Max(0, height)));
         DrawEdges(plan);
@@ -49,15 +50,16 @@ internal sealed class TaskTreeDrawing
         if (hidden == 0)
             return;
         var shownStolen = plan.Root.All().Count(node => node.Task >= 0 && _tasks[node.Task].Steals > 0);
-        _sheet.Note($"+n: so many tasks are not drawn, {NumberText.Whole(hidden)} in all, "
-            + $"{NumberText.Whole(_counts.StolenOf(root) - shownStolen)} of them stolen. The largest parts are opened first.");
+        var hiddenStolen = NumberText.Whole(_counts.StolenOf(root) - shownStolen);
+        _sheet.Note($"+n: so many tasks are not drawn, {NumberText.Whole(hidden)} in all, {hiddenStolen} of them "
+            + "stolen. The largest parts are opened first.");
     }
 
     private void DrawLegend(TreePlan plan)
     {
         var nodes = plan.Root.All().Where(node => node.Task >= 0).ToList();
-        var workers = nodes.Select(node => _tasks[node.Task].BeginWorker).Where(worker => worker >= 0).Distinct().Order()
-            .ToList();
+        var workers = nodes.Select(node => _tasks[node.Task].BeginWorker).Where(worker => worker >= 0).Distinct()
+            .Order().ToList();
         var entries = new List<LegendEntry>();
         if (workers.Exists(worker => worker >= Style.WorkerPaints))
             entries.Add(new("number: worker that began the task; paints repeat", [Ink.Worker(workers[0])]));
@@ -71,8 +73,7 @@ internal sealed class TaskTreeDrawing
         if (nodes.Exists(node => IsStolen(node)))
         {
             entries.Add(_queuesParent
-                ? LegendEntry.Drawn("its continuation was stolen", area =>
-                    [new Disc(area.MiddleX, area.MiddleY, area.Height * 0.42, Role.Paper) { Edge = Role.Text, EdgeWidth = 4 }])
+                ? LegendEntry.Drawn("its continuation was stolen", RingSample)
                 : LegendEntry.Drawn("stolen", area => [Sample(area, 6, Dash.Solid, Role.Text)]));
         }
 
@@ -82,13 +83,17 @@ internal sealed class TaskTreeDrawing
     private static Rule Sample(Area area, double width, Dash dash, Ink ink) =>
         new(area.X, area.MiddleY, area.Right, area.MiddleY, ink) { Width = width, Dash = dash };
 
+    private static IEnumerable<Mark> RingSample(Area area) =>
+        [new Disc(area.MiddleX, area.MiddleY, area.Height * 0.42, Role.Paper) { Edge = Role.Text, EdgeWidth = 4 }];
+
     private bool IsStolen(TreeNode node) => node.Task >= 0 && _tasks[node.Task].Steals > 0;
 
     private void DrawEdges(TreePlan plan)
     {
-        var edges = plan.Root.All().SelectMany(parent => parent.Children.Select(child => (Parent: parent, Child: child)));
+        var edges = plan.Root.All().SelectMany(node => node.Children.Select(child => (Parent: node, Child: child)));
         // Stolen ones last, so that they lie above the others.
-        _sheet.AddGroup("edges", edges.OrderBy(edge => IsStolen(edge.Child)).Select(edge => EdgeOf(edge.Parent, edge.Child)));
+        var ordered = edges.OrderBy(edge => IsStolen(edge.Child));
+        _sheet.AddGroup("edges", ordered.Select(edge => EdgeOf(edge.Parent, edge.Child)));
     }
 
     private Outline EdgeOf(TreeNode parent, TreeNode child)

@@ -4,7 +4,9 @@ using Rookery.Traces.Replaying;
 
 namespace Rookery.Drawing;
 
-/// <summary>The tree of tasks, each in the paint and with the number of the worker that began it; stolen ones stand out.</summary>
+/// <summary>
+/// The tree of tasks, each in the paint and with the number of the worker that began it; stolen ones stand out.
+/// </summary>
 public static class TaskTreeView
 {
     /// <summary>Draws a run's tasks.</summary>

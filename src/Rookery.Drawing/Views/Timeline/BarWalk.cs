@@ -27,7 +27,9 @@ internal sealed class BarWalk
         Array.Fill(_workers, new Pending(Lane.Off, 0, 0, Lane.Off));
     }
 
-    /// <summary>Reports each bar to <paramref name="bar"/>, and each steal (time, thief, victim) to the other.</summary>
+    /// <summary>
+    /// Reports each bar to <paramref name="bar"/>, and each steal (time, thief, victim) to the other.
+    /// </summary>
     public void Run(Action<Bar> bar, Action<long, int, int> steal)
     {
         for (var chunk = 0; chunk < _trace.ChunkCount; chunk++)

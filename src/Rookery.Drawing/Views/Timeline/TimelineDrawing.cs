@@ -130,33 +130,49 @@ internal sealed class TimelineDrawing
         foreach (var row in _plan.Bars.GroupBy(bar => bar.Worker).OrderBy(row => row.Key))
         {
             var id = string.Create(CultureInfo.InvariantCulture, $"bars-{row.Key}");
-            _sheet.AddGroup(id, row.SelectMany(BarMarks), TimelineView.RowName(_plan, row.Key));
+            _sheet.AddGroup(id, RowMarks(row), TimelineView.RowName(_plan, row.Key));
         }
     }
 
-    private IEnumerable<Mark> BarMarks(Bar bar)
+    // Bars of one origin in a row are numbered now and then, not each.
+    private IEnumerable<Mark> RowMarks(IEnumerable<Bar> bars)
+    {
+        var (lane, numberedX) = (-1, double.NegativeInfinity);
+        foreach (var bar in bars)
+        {
+            var place = PlaceOf(bar);
+            var fill = Lane.InkOf(bar.Lane, _plan.IsByOrigin);
+            yield return new Box(place, fill) { Edge = place.Width > 4 ? Role.Paper : Role.None, EdgeWidth = 1 };
+            var isDue = bar.Lane != lane || place.X > numberedX + (_sheet.SmallSize * 12);
+            if (fill.Role != Role.Worker || !isDue || NumberX(bar, place) is not { } x)
+                continue;
+            (lane, numberedX) = (bar.Lane, x);
+            yield return NumberOf(bar, place, fill, x);
+        }
+    }
+
+    private Area PlaceOf(Bar bar)
     {
         var row = RowArea(bar.Worker);
         var (from, to) = (X(bar.From), X(bar.To));
-        var fill = Lane.InkOf(bar.Lane, _plan.IsByOrigin);
         // Computing stands full height; all else is lower, so that it is told apart in any print.
         var inset = Lane.IsWork(bar.Lane) ? 0 : _bar * 0.2;
-        var place = new Area(from, row.Y + inset, Math.Max(0.6, to - from), _bar - (2 * inset));
-        yield return new Box(place, fill) { Edge = place.Width > 4 ? Role.Paper : Role.None, EdgeWidth = 1 };
-        if (fill.Role == Role.Worker && NumberX(bar, place) is { } x)
-        {
-            var small = _sheet.SmallSize;
-            var number = bar.Lane.ToString(CultureInfo.InvariantCulture);
-            yield return new Text(x, place.MiddleY + (small * 0.35), number, small)
-            {
-                Over = fill,
-                Anchor = Anchor.Middle,
-                IsBold = true,
-            };
-        }
+        return new(from, row.Y + inset, Math.Max(0.6, to - from), _bar - (2 * inset));
     }
 
-    // Where the number of a bar stands: in the middle, or beside it when a link passes there; null when it is too small.
+    private Text NumberOf(Bar bar, Area place, Ink fill, double x)
+    {
+        var small = _sheet.SmallSize;
+        return new(x, place.MiddleY + (small * 0.35), bar.Lane.ToString(CultureInfo.InvariantCulture), small)
+        {
+            Over = fill,
+            Anchor = Anchor.Middle,
+            IsBold = true,
+        };
+    }
+
+    // Where the number of a bar stands: in the middle, or beside it when a link passes there; null when it is too
+    // small.
     private double? NumberX(Bar bar, Area place)
     {
         var half = _sheet.SmallSize * 0.6;
@@ -193,7 +209,7 @@ internal sealed class TimelineDrawing
             (work / processors, "T1/P", true),
             (_trace.Makespan, "Tp", false),
         };
-        if (_options.SpanTicks is { } span)
+        if (_options.SpanTicks is > 0 and var span)
             lines.Add((span, "Tinf", true));
         lines.RemoveAll(line => line.Time < _plan.From || line.Time > _plan.To);
         lines.Sort((a, b) => a.Time.CompareTo(b.Time));
@@ -242,7 +258,7 @@ internal sealed class TimelineDrawing
         if (_plan.IsByOrigin)
         {
             var origins = Enumerable.Range(0, Style.WorkerPaints).Where(lane => _plan.Seen[lane]).Select(Ink.Worker);
-            entries.Add(new("computing: own work, or that of the worker it was stolen from", [.. origins]));
+            entries.Add(new("computing, numbered by whose work it was", [.. origins]));
         }
         else
         {
@@ -263,7 +279,7 @@ internal sealed class TimelineDrawing
         if (hasLinks)
         {
             entries.Add(LegendEntry.Drawn(
-                "steal, from victim to thief", area => Arrow.Level(area.X, area.Right, area.MiddleY, 7)));
+                "steal, victim to thief", area => Arrow.Level(area.X, area.Right, area.MiddleY, 7)));
         }
 
         Legend.DrawAtBottom(_sheet, entries);

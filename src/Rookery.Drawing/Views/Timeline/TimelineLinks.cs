@@ -19,14 +19,16 @@ internal static class TimelineLinks
         var chosen = new List<Link>();
         if (!options.ShowSteals || options.LinksMax == 0)
             return chosen;
+        // Between rows of many workers a link says little: fewer of them.
+        var most = plan.WorkersInRow == 1 ? options.LinksMax : (options.LinksMax + 2) / 3;
         var perTick = width / Math.Max(1, (double)plan.To - plan.From);
-        var spread = plan.Steals.Count > options.LinksMax ? width / options.LinksMax : 0;
+        var spread = plan.Steals.Count > most ? width / most : 0;
         var lastX = double.NegativeInfinity;
         foreach (var (time, thief, victim) in plan.Steals)
         {
             var link = new Link(time, victim / plan.WorkersInRow, thief / plan.WorkersInRow);
             var x = (time - plan.From) * perTick;
-            if (link.FromRow == link.ToRow || chosen.Count == options.LinksMax || x - lastX < spread)
+            if (link.FromRow == link.ToRow || chosen.Count == most || x - lastX < spread)
                 continue;
             if (!IsClear(chosen, link, x, perTick, plan.From))
                 continue;

@@ -18,12 +18,17 @@ public sealed record TimelineOptions
     /// <summary>Whether steals are drawn as links from victim to thief; true by default.</summary>
     public bool ShowSteals { get; init; } = true;
 
-    /// <summary>The most links drawn, 0 to 400; 60 by default. Links that would hide one another are left out.</summary>
+    /// <summary>
+    /// The most links drawn, 0 to 400; 60 by default. Links that would hide one another are
+    /// left out, and two thirds when workers share rows.
+    /// </summary>
     public int LinksMax { get; init; } = 60;
 
-    /// <summary>Work T1 in the trace's unit for the line T1/P; null (default): the time that the workers computed.</summary>
+    /// <summary>
+    /// Work T1 in the trace's unit for the line T1/P; null (default): the time that the workers computed.
+    /// </summary>
     public long? WorkTicks { get; init; }
 
-    /// <summary>Span Tinf in the trace's unit for its line; null (default): no such line.</summary>
+    /// <summary>Span Tinf in the trace's unit for its line; null (default) or 0: no such line.</summary>
     public long? SpanTicks { get; init; }
 }

@@ -3,7 +3,9 @@ using Rookery.Traces;
 
 namespace Rookery.Drawing;
 
-/// <summary>All workers over time: what each did when, the steals as links from victim to thief, the laws as lines.</summary>
+/// <summary>
+/// All workers over time: what each did when, the steals as links from victim to thief, the laws as lines.
+/// </summary>
 /// <remarks>
 /// Up to <see cref="TimelinePlan.BarsMax"/> bars are drawn one by one. Of a longer run each row shows, piece of time by
 /// piece of time, which share of it went into what: the height of the colour is the share. More workers than rows share
@@ -44,8 +46,9 @@ public static class TimelineView
         var unit = trace.Inputs.TimeUnit;
         var makespan = TimeText.Of(trace.Makespan, unit);
         var end = trace.Inputs.Starved ? $"starved after {makespan}" : $"makespan {makespan}";
+        var utilisation = NumberText.Percent(UtilisationOf(trace, plan));
         return $"{end}, work {TimeText.Of((double)plan.WorkTicks, unit)}, "
-            + $"{TraceSize.Count(plan.Steals.Count, "steal")}, utilisation {NumberText.Percent(UtilisationOf(trace, plan))}";
+            + $"{TraceSize.Count(plan.Steals.Count, "steal")}, utilisation {utilisation}";
     }
 
     private static string DescriptionOf(Trace trace, TimelinePlan plan, TimelineOptions options)

@@ -1,6 +1,6 @@
 using Rookery.Testing;
 
-namespace Rookery.Programs.Tests;
+namespace Rookery.Programs.Tests.Evaluation;
 
 public sealed class TaskEvaluatorTests
 {

@@ -1,6 +1,6 @@
 using Rookery.Testing;
 
-namespace Rookery.Programs.Tests;
+namespace Rookery.Programs.Tests.Analyses;
 
 /// <summary>The analysis against one visit of every task.</summary>
 public sealed class ProgramAnalysisProperties
