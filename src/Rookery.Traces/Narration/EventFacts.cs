@@ -114,8 +114,12 @@ internal sealed record EventFacts
     /// <summary>Children that the task has created so far.</summary>
     public int Created { get; init; }
 
-    /// <summary>Whether the parent waits at a join (<see cref="EventKind.End"/>), or the task did (<see cref="EventKind.JoinPass"/>).</summary>
+    /// <summary>Whether the parent waits at a join (<see cref="EventKind.End"/>), or the task did
+    /// (<see cref="EventKind.JoinPass"/>).</summary>
     public bool WasWaiting { get; init; }
+
+    /// <summary>Whether the parent that waits is what its worker comes to next (<see cref="EventKind.End"/>).</summary>
+    public bool IsOnTop { get; init; }
 
     /// <summary>Whether the awaited child has begun (<see cref="EventKind.JoinWait"/>).</summary>
     public bool AwaitedHasBegun { get; init; }

@@ -21,7 +21,12 @@ internal sealed partial class FactFinder
     private VictimReason ReasonFor(int victim, Stage before, WorkerStage thief)
     {
         if (_replay.Options.AtJoin == "leapfrog" && thief.CurrentTask >= 0)
-            return HasAwaitedChild(thief.CurrentTask, victim, before) ? VictimReason.HasAwaitedChild : VictimReason.Unknown;
+        {
+            return HasAwaitedChild(thief.CurrentTask, victim, before)
+                ? VictimReason.HasAwaitedChild
+                : VictimReason.Unknown;
+        }
+
         if (before.Workers.Length == 2)
             return VictimReason.OnlyOther;
         return _replay.Options.Victim switch
@@ -39,7 +44,8 @@ internal sealed partial class FactFinder
     private static bool IsFullest(int victim, int thief, Stage stage) =>
         stage.Workers.All(w => w.Worker == thief || w.Deque.Count <= stage.Workers[victim].Deque.Count);
 
-    // Whether a child of the waiting task that has not ended was begun by that worker, or is queued near an end of its deque.
+    // Whether a child of the waiting task that has not ended was begun by that worker, or is queued near an end of its
+    // deque.
     private bool HasAwaitedChild(int waiting, int victim, Stage stage)
     {
         ReadOnlySpan<int> children = _tasks.ChildrenOf(waiting)[.._tasks.CreatedChildren(waiting, stage.Step)];
@@ -97,7 +103,8 @@ internal sealed partial class FactFinder
         };
     }
 
-    // Whoever moved the task since this worker's last event came first. When nobody did, it is only no longer at that end.
+    // Whoever moved the task since this worker's last event came first. When nobody did, it is only no longer at that
+    // end.
     private EventFacts OfLostRace(EventFacts facts, int step, in TraceEvent item, WorkerStage worker)
     {
         facts = facts with { FailedLooks = unchecked(worker.FailedLooks + 1) };

@@ -6,8 +6,8 @@ namespace Rookery.Traces.Narration;
 
 /// <summary>Computes the facts of an event from the stages before and after it. No words here.</summary>
 /// <remarks>
-/// Every look back or ahead is bounded, by a binary search or by a fixed number of steps, so that a sentence in the middle of
-/// a long trace comes as fast as one at its start. Works on odd traces: what they do not tell stays unknown.
+/// Every look back or ahead is bounded, by a binary search or by a fixed number of steps, so that a sentence in the
+/// middle of a long trace comes as fast as one at its start. Works on odd traces: what they do not tell stays unknown.
 /// </remarks>
 internal sealed partial class FactFinder
 {
@@ -152,8 +152,9 @@ internal sealed partial class FactFinder
     private EventFacts OfEnd(EventFacts facts, int step, in TraceEvent item)
     {
         ref readonly TaskRecord record = ref _tasks[item.Task];
-        WorkerStage after = _replay.At(step + 1).Workers[item.Worker];
-        facts = facts with { After = QueueOf(_replay.At(step + 1), after).Count, WaitingTask = NameOf(after.CurrentTask) };
+        Stage after = _replay.At(step + 1);
+        WorkerStage worker = after.Workers[item.Worker];
+        facts = facts with { After = QueueOf(after, worker).Count, WaitingTask = NameOf(worker.CurrentTask) };
         if (record.Parent < 0)
             return facts;
         int wait = _links.Joins.LatestBefore(record.Parent, step);
@@ -164,6 +165,8 @@ internal sealed partial class FactFinder
             Unfinished = _tasks.UnfinishedChildren(record.Parent, step + 1),
             WasWaiting = isWaiting,
             OtherWorker = isWaiting ? _trace[wait].Worker : -1,
+            IsOnTop = isWaiting && _trace[wait].Worker < after.Workers.Length
+                && after.Workers[_trace[wait].Worker].CurrentTask == record.Parent,
         };
     }
 
@@ -253,7 +256,8 @@ internal sealed partial class FactFinder
             };
     }
 
-    // The waker's last fork from which the wake can have come: it takes at least the machine's cost from signal to running.
+    // The waker's last fork from which the wake can have come: it takes at least the machine's cost from signal to
+    // running.
     private int WakingFork(int step, in TraceEvent item, WorkerStage sleeper)
     {
         if (item.Other < 0 || item.Other >= _tasks.WorkerCount || sleeper.LastEvent != EventKind.Sleep)

@@ -4,8 +4,8 @@ namespace Rookery.Traces.Narration;
 
 /// <summary>A language in which runs are told. A translation is another implementation, and nothing else.</summary>
 /// <remarks>
-/// An implementation says only what the facts bear out: a reason that is unknown is left out. It is a pure function of its
-/// arguments, and calm about any combination of them, since traces come from strangers.
+/// An implementation says only what the facts bear out: a reason that is unknown is left out. It is a pure function of
+/// its arguments, and calm about any combination of them, since traces come from strangers.
 /// </remarks>
 internal interface ISentences
 {

@@ -5,9 +5,10 @@ namespace Rookery.Traces.Narration;
 
 /// <summary>Tells a run in words: for each event a sentence or two that say what happened and why.</summary>
 /// <remarks>
-/// Whatever stands in a sentence was computed from the trace (shares of the work, waiting times, failed looks, tasks left), and a reason
-/// is given only when the options of the run support it. Any sentence comes in bounded time, whatever the length of the trace
-/// (<see cref="Replay"/>). Odd traces get plainer sentences, never an exception. Safe to use from several threads.
+/// Whatever stands in a sentence was computed from the trace (shares of the work, waiting times, failed looks, tasks
+/// left), and a reason is given only when the options of the run support it. Any sentence comes in bounded time,
+/// whatever the length of the trace (<see cref="Replay"/>). Odd traces get plainer sentences, never an exception. Safe
+/// to use from several threads.
 /// </remarks>
 /// <example><code>string line = new Narrator(trace).Sentence(11);</code></example>
 public sealed class Narrator
@@ -47,8 +48,10 @@ public sealed class Narrator
     /// <inheritdoc cref="Sentence"/>
     public string Title(int step) => _sentences.Title(FactsOf(step));
 
-    /// <summary>A text alternative for a picture of the stage: what each worker does and holds, top to bottom.</summary>
-    /// <remarks>Long queues are cut off after 12 tasks, many workers after 64, and the text says how many are left out.</remarks>
+    /// <summary>A text alternative for a picture of the stage: what each worker does and holds, top to
+    /// bottom.</summary>
+    /// <remarks>Long queues are cut off after 12 tasks, many workers after 64, and the text says how many are left
+    /// out.</remarks>
     /// <param name="stage">A stage of this run.</param>
     public string Describe(Stage stage)
     {

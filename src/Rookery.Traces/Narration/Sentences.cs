@@ -6,9 +6,9 @@ namespace Rookery.Traces.Narration;
 
 /// <summary>The catalogue of English sentences.</summary>
 /// <remarks>
-/// One method a kind of event, in the order of <see cref="EventKind"/>; below them the titles, the descriptions of stages, and
-/// the small words. Where facts are unknown a sentence gets shorter; it never guesses. One long file on purpose: a
-/// translator sees every sentence there is.
+/// One method a kind of event, in the order of <see cref="EventKind"/>; below them the titles, the descriptions of
+/// stages, and the small words. Where facts are unknown a sentence gets shorter; it never guesses. One long file on
+/// purpose: a translator sees every sentence there is.
 /// </remarks>
 internal sealed class Sentences : ISentences
 {
@@ -50,7 +50,8 @@ internal sealed class Sentences : ISentences
             Arrival.RunsFirst => $"{Who(f)} begins {f.Task} at once: a forked child runs first here, "
                 + $"and the rest of {f.OtherTask} is queued.",
             Arrival.Taken => $"{Who(f)} begins {f.Task}, which it has just taken; {forked}{OnAnother(f)}.",
-            Arrival.Stolen => $"{Who(f)} begins {f.Task}, which it has just stolen from {Worker(f.OtherWorker)}; {forked}.",
+            Arrival.Stolen => $"{Who(f)} begins {f.Task}, which it has just stolen from {Worker(f.OtherWorker)}; "
+                + $"{forked}.",
             Arrival.OwnThread => $"{Who(f)}, a thread of its own for {f.Task}, begins it; {forked}{OnAnother(f)}.",
             Arrival.Unknown => $"{Who(f)} begins {f.Task}.",
         };
@@ -65,13 +66,15 @@ internal sealed class Sentences : ISentences
         if (!f.WasWaiting)
             return $"{f.Task} ends on {Who(f)}. {Capitalised(AfterEnd(f))}";
         if (f.Unfinished > 0)
-            return $"{f.Task} ends on {Who(f)}. {f.OtherTask} still waits for {Count(f.Unfinished, "more child", "more children")}.";
+            return $"{f.Task} ends on {Who(f)}. {f.OtherTask} still waits for "
+                + $"{Count(f.Unfinished, "more child", "more children")}.";
         string last = $"{f.Task} ends, the last child that {f.OtherTask} waited for";
         if (f.Options.Suspends)
             return $"{last}: so {Who(f)} goes on with {f.OtherTask}.";
-        return f.OtherWorker == f.Worker
-            ? $"{last}. {f.OtherTask} can now pass its join on this worker."
-            : $"{last}. {f.OtherTask} can now pass its join on {Worker(f.OtherWorker)}.";
+        string where = f.OtherWorker == f.Worker ? "this worker" : Worker(f.OtherWorker);
+        return f.IsOnTop
+            ? $"{last}. {f.OtherTask} can now pass its join on {where}."
+            : $"{last}. {f.OtherTask} can pass its join as soon as {where} comes back to it.";
     }
 
     // What is left for a worker whose task has ended.
@@ -104,11 +107,13 @@ internal sealed class Sentences : ISentences
         if (!f.Options.ChildFirst)
             return $"{fork} {Capitalised(Who(f))} goes on with the parent and puts the child {queue}{size}.";
         string finder = f.WorkerCount == 1 ? "" : ", where another worker may find it,";
-        return $"{fork} The child runs first: {Who(f)} puts the rest of the parent {queue}{finder} and turns to the child.";
+        return $"{fork} The child runs first: {Who(f)} puts the rest of the parent {queue}{finder} "
+            + "and turns to the child.";
     }
 
     private static string Call(EventFacts f) =>
-        $"{f.Task} calls {f.OtherTask}{At(f.Line)}: it runs on this worker now, and {f.Task} goes on when it has ended.";
+        $"{f.Task} calls {f.OtherTask}{At(f.Line)}: it runs on this worker now, "
+        + $"and {f.Task} goes on when it has ended.";
 
     private static string Take(EventFacts f)
     {
@@ -241,10 +246,11 @@ internal sealed class Sentences : ISentences
         string plan = f.Options.AtJoin switch
         {
             "help" when f.Options.IsShared => $" Meanwhile {Who(f)} takes what it finds in the shared queue.",
-            "help" when f.After > 0 => $" Meanwhile {Who(f)} runs tasks of its own deque, which holds {Number(f.After)}.",
+            "help" when f.After > 0 =>
+                $" Meanwhile {Who(f)} runs tasks of its own deque, which holds {Number(f.After)}.",
             "help" => $" Meanwhile {Who(f)} looks for a task to steal.",
-            "leapfrog" => $" Meanwhile {Who(f)} runs only what helps {f.Task}: children queued here, or tasks of workers "
-                + "that have one.",
+            "leapfrog" => $" Meanwhile {Who(f)} runs only what helps {f.Task}: children queued here, "
+                + "or tasks of workers that have one.",
             "wait" => $" {Capitalised(Who(f))} does nothing until then.",
             "suspend" => $" It is put aside for whoever ends its last child, and {Who(f)} is free for other tasks.",
             _ => "",
@@ -297,7 +303,8 @@ internal sealed class Sentences : ISentences
         string delay = f.Ago is { } ago ? $" From there until it ran it took {Time(ago, f)}." : "";
         return f.WakeReason switch
         {
-            WakeReason.Fork => $"{Worker(f.OtherWorker)} forked {f.OtherTask}{At(f.Line)} and woke {Who(f)}{slept}.{delay}",
+            WakeReason.Fork =>
+                $"{Worker(f.OtherWorker)} forked {f.OtherTask}{At(f.Line)} and woke {Who(f)}{slept}.{delay}",
             WakeReason.ChildrenEnded => $"{f.OtherTask} ended on {Worker(f.OtherWorker)}, the last child that "
                 + $"{f.WaitingTask} waits for; this woke {Who(f)}{slept}.{delay}",
             WakeReason.Unknown when f.OtherWorker >= 0 => $"{Worker(f.OtherWorker)} woke {Who(f)}{slept}.",
@@ -310,7 +317,8 @@ internal sealed class Sentences : ISentences
         if (!f.IsLast)
         {
             return f.Task.Length > 0
-                ? $"The time slice of {Who(f)} is over: it leaves its core in the middle of {f.Task}, and goes on later."
+                ? $"The time slice of {Who(f)} is over: it leaves its core in the middle of {f.Task}, "
+                    + "and goes on later."
                 : $"The time slice of {Who(f)} is over: it leaves its core to another worker.";
         }
 
@@ -385,7 +393,8 @@ internal sealed class Sentences : ISentences
         return facts.Stretch switch
         {
             Stretch.Working => hasTask ? $"computes for {task}" : "computes",
-            Stretch.Scheduling when facts.LastEvent is EventKind.Take or EventKind.Steal && hasTask => $"is getting {task}",
+            Stretch.Scheduling when facts.LastEvent is EventKind.Take or EventKind.Steal && hasTask =>
+                $"is getting {task}",
             Stretch.Scheduling => hasTask ? $"is at {task}" : "is between two tasks",
             Stretch.Searching => "looks for something to do",
             Stretch.Blocked => hasTask ? $"is held by {task}, which waits for something outside" : "is held",
@@ -428,7 +437,8 @@ internal sealed class Sentences : ISentences
     private static string Time(long length, EventFacts f) =>
         length == 1 && f.TimeUnit == "units" ? "1 unit" : $"{Number(length)} {f.TimeUnit}";
 
-    private static string Count(int count, string one, string many) => count == 1 ? $"1 {one}" : $"{Number(count)} {many}";
+    private static string Count(int count, string one, string many) =>
+        count == 1 ? $"1 {one}" : $"{Number(count)} {many}";
 
     private static string Times(int count) => count switch
     {

@@ -10,7 +10,8 @@ internal sealed class StepIndex
     /// <summary>Reads the trace twice: once to count, once to fill.</summary>
     /// <param name="trace">The events.</param>
     /// <param name="groups">Number of groups.</param>
-    /// <param name="groupOf">The group of an event; anything outside the range for an event that does not count.</param>
+    /// <param name="groupOf">The group of an event; anything outside the range for an event that does not
+    /// count.</param>
     public StepIndex(Trace trace, int groups, Func<TraceEvent, int> groupOf)
     {
         _first = new int[groups + 1];

@@ -10,7 +10,8 @@ namespace Rookery.Traces.Narration;
 /// <param name="Stretch">What it does.</param>
 /// <param name="Task">Its current task; "" for none.</param>
 /// <param name="Line">Line of that task; 0 when unknown.</param>
-/// <param name="Below">Tasks that wait below the current one on this worker, innermost first; not more than some.</param>
+/// <param name="Below">Tasks that wait below the current one on this worker, innermost first; not more than
+/// some.</param>
 /// <param name="BelowCount">How many there are.</param>
 /// <param name="Deque">Its deque from top to bottom; not more than some.</param>
 /// <param name="DequeCount">How many tasks are in it.</param>

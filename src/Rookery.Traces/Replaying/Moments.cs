@@ -7,10 +7,11 @@ namespace Rookery.Traces.Replaying;
 
 /// <summary>Finds moments of a run by name, for figures, lessons and jumps.</summary>
 /// <remarks>
-/// A name is <c>start</c>, <c>end</c>, <c>starved</c>, <c>most queued</c>, <c>step 42</c>, <c>time 500</c> (the first event at or
-/// after it), or a description of events: any of <c>worker 2</c>, <c>task 7</c>, <c>line 9</c> and a kind of event, such as
-/// <c>steal</c>, <c>lost-race</c>, or in the form of a sentence <c>worker 2 sleeps</c>. Before a description may stand <c>first</c>
-/// or <c>last</c>, behind it a number: <c>steal 3</c> is the third. Case and blanks do not matter. Time is linear in the events.
+/// A name is <c>start</c>, <c>end</c>, <c>starved</c>, <c>most queued</c>, <c>step 42</c>, <c>time 500</c> (the first
+/// event at or after it), or a description of events: any of <c>worker 2</c>, <c>task 7</c>, <c>line 9</c> and a kind
+/// of event, such as <c>steal</c>, <c>lost-race</c>, or in the form of a sentence <c>worker 2 sleeps</c>. Before a
+/// description may stand <c>first</c> or <c>last</c>, behind it a number: <c>steal 3</c> is the third. Case and blanks
+/// do not matter. Time is linear in the events.
 /// </remarks>
 public static class Moments
 {
@@ -143,7 +144,8 @@ public static class Moments
 
     private static Diagnostic NotUnderstood(string name) => new(
         "MO001", default, $"There is no moment called '{Quoted(name)}'.",
-        $"Understood are {string.Join(", ", Understood)}; and with any of the kinds {string.Join(", ", EventWords.All)}.");
+        $"Understood are {string.Join(", ", Understood)}; and with any of the kinds "
+            + $"{string.Join(", ", EventWords.All)}.");
 
     private static Diagnostic NoSuchMoment(Trace trace, string name) => new(
         "MO002", default,
