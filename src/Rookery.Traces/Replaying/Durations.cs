@@ -2,8 +2,8 @@ namespace Rookery.Traces.Replaying;
 
 /// <summary>Arithmetic on lengths of time that never overflows and never goes below 0.</summary>
 /// <remarks>
-/// Traces come from strangers: times may run backwards or be near the end of 64 bits. The audit says so; a replay only has
-/// to stay calm. In a lawful trace none of the limits is ever reached.
+/// Traces come from strangers: times may run backwards or be near the end of 64 bits. The audit says so; a replay only
+/// has to stay calm. In a lawful trace none of the limits is ever reached.
 /// </remarks>
 internal static class Durations
 {

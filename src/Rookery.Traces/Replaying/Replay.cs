@@ -7,23 +7,28 @@ namespace Rookery.Traces.Replaying;
 /// <remarks>
 /// <para>
 /// The events are played once, and every so many steps the state is kept. To get to a step, the replay takes the
-/// nearest kept state before it and plays on from there: a few hundred events at most, whatever the length of the trace.
-/// Kept states share their parts, so they cost little: a list of references to workers that have mostly not changed.
-/// The last stage asked for is kept as well, so that going on step by step plays one event a step. Going back is no
-/// different from going anywhere else.
+/// nearest kept state before it and plays on from there: a few hundred events at most, whatever the length of the
+/// trace. Kept states share their parts, so they cost little: a list of references to workers that have mostly not
+/// changed. The last stage asked for is kept as well, so that going on step by step plays one event a step. Going back
+/// is no different from going anywhere else.
 /// </para>
 /// <para>
-/// Plays odd traces without complaint (the audit is the judge): what is taken from a queue that does not hold it changes
-/// nothing in the queue, and whatever a worker acts on becomes its current task. Immutable as seen from outside; safe to
-/// use from several threads.
+/// Plays odd traces without complaint (the audit is the judge): what is taken from a queue that does not hold it
+/// changes nothing in the queue, and whatever a worker acts on becomes its current task. Immutable as seen from
+/// outside; safe to use from several threads.
 /// </para>
 /// </remarks>
 public sealed class Replay
 {
-    /// <summary>The largest number of workers that are replayed: 2^20. Events of workers above are passed over.</summary>
+    /// <summary>The largest number of workers that are replayed: 2^20. Events of workers above are passed
+    /// over.</summary>
     public const int WorkersMax = 1 << 20;
 
     private const int IntervalMin = 256;
+
+    // A kept stage may hold a record for each worker: with many workers the steps between two grow with them, so that
+    // what is kept stays within some 30 bytes an event.
+    private const int IntervalPerWorker = 8;
 
     private readonly int _interval;
     private readonly ImmutableArray<Stage> _kept;
@@ -44,7 +49,7 @@ public sealed class Replay
         Trace = trace;
         Tasks = tasks;
         Options = new RunOptions(trace.Inputs);
-        _interval = Math.Max(IntervalMin, 2 * tasks.WorkerCount);
+        _interval = Math.Max(IntervalMin, IntervalPerWorker * tasks.WorkerCount);
         _work = new Lazy<WorkIndex>(() => new WorkIndex(trace, tasks));
         _kept = Play();
         _last = _kept[0];

@@ -1,6 +1,7 @@
 namespace Rookery.Traces.Replaying;
 
-/// <summary>The scheduler's options as a reader of traces needs them: the words of docs/trace.md, missing ones by default.</summary>
+/// <summary>The scheduler's options as a reader of traces needs them: the words of docs/trace.md, missing ones by
+/// default.</summary>
 /// <remarks>
 /// A word that another runtime made up changes nothing in a replay (it counts as the default), and gives no reason in
 /// a narration: what is not known is not said.

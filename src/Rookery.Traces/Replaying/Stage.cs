@@ -8,7 +8,8 @@ public sealed record Stage
 {
     private readonly Replay _replay;
 
-    internal Stage(Replay replay, int step, long time, ImmutableArray<WorkerStage> workers, ImmutableList<int> sharedQueue)
+    internal Stage(
+        Replay replay, int step, long time, ImmutableArray<WorkerStage> workers, ImmutableList<int> sharedQueue)
     {
         _replay = replay;
         Step = step;
@@ -38,7 +39,8 @@ public sealed record Stage
     /// <summary>Whether a task has ended.</summary>
     public bool HasEnded(int task) => IsPast(_replay.Tasks[task].EndStep);
 
-    /// <summary>The work that a task and its descendants still contain: all of it less what has been done by now.</summary>
+    /// <summary>The work that a task and its descendants still contain: all of it less what has been done by
+    /// now.</summary>
     /// <remarks>A stretch of work in progress counts as done for as long as it has lasted. Logarithmic time.</remarks>
     /// <param name="task">A task of the table.</param>
     public long RemainingWork(int task)
@@ -52,8 +54,8 @@ public sealed record Stage
 
     /// <summary>The work that goes with a queued task when it is taken.</summary>
     /// <remarks>
-    /// For a task that has not begun, all of it. For a continuation, what it and the callers that move with it will still do
-    /// themselves or fork later, without the children that already exist: those run or are queued elsewhere.
+    /// For a task that has not begun, all of it. For a continuation, what it and the callers that move with it will
+    /// still do themselves or fork later, without the children that already exist: those run or are queued elsewhere.
     /// </remarks>
     /// <param name="task">A task of the table.</param>
     public long MovableWork(int task)

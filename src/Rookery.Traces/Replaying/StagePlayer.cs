@@ -4,12 +4,14 @@ namespace Rookery.Traces.Replaying;
 
 /// <summary>Plays events onto a copy of a stage. Mutable, for one thread.</summary>
 /// <remarks>
-/// The meaning of each kind is that of docs/trace.md. An event costs one new worker record, and logarithmic time where a
-/// queue changes. Callers are implied by their callee (<see cref="Frame"/>), so a deep stack of calls moves in one step.
+/// The meaning of each kind is that of docs/trace.md. An event costs one new worker record, and logarithmic time where
+/// a queue changes. Callers are implied by their callee (<see cref="Frame"/>), so a deep stack of calls moves in one
+/// step.
 /// </remarks>
 internal sealed class StagePlayer
 {
-    // How far from its expected end a task is looked for: recorded traces may have neighbouring events in the wrong order.
+    // How far from its expected end a task is looked for: recorded traces may have neighbouring events in the wrong
+    // order.
     private const int QueueReach = 64;
     private const int StackReach = 16;
 

@@ -1,9 +1,11 @@
 namespace Rookery.Traces.Replaying;
 
-/// <summary>The tree of tasks as flat arrays: the children of each, and the places of a walk from parent to children.</summary>
+/// <summary>The tree of tasks as flat arrays: the children of each, and the places of a walk from parent to
+/// children.</summary>
 /// <remarks>
-/// A forest rather than a tree, since an odd trace may have tasks without a known parent. Children of one task lie side by
-/// side. In the walk every task stands before its descendants, and its subtree is one run of <see cref="Size"/> places from
+/// A forest rather than a tree, since an odd trace may have tasks without a known parent. Children of one task lie side
+/// by side. In the walk every task stands before its descendants, and its subtree is one run of <see cref="Size"/>
+/// places from
 /// <see cref="Place"/> on: sums over a subtree become sums over a range.
 /// Worked example: 0 forks 1, 1 forks 3, 0 forks 2. Places of 0, 1, 2, 3 are 0, 1, 3, 2; sizes are 4, 2, 1, 1.
 /// </remarks>
@@ -16,7 +18,8 @@ internal sealed class TaskForest
 
     /// <summary>Builds the forest.</summary>
     /// <param name="parents">Parent of each task, or -1.</param>
-    /// <param name="created">All tasks with a parent, in order of creation; a parent stands before its children.</param>
+    /// <param name="created">All tasks with a parent, in order of creation; a parent stands before its
+    /// children.</param>
     /// <param name="ended">Tasks in order of their ends.</param>
     public TaskForest(int[] parents, ReadOnlySpan<int> created, ReadOnlySpan<int> ended)
     {

@@ -2,7 +2,8 @@ using System.Runtime.InteropServices;
 
 namespace Rookery.Traces.Replaying;
 
-/// <summary>What one task was in the run: where it came from, where and when it ran, and how much it computed.</summary>
+/// <summary>What one task was in the run: where it came from, where and when it ran, and how much it
+/// computed.</summary>
 /// <remarks>Steps, tasks and workers are numbered from 0, -1 stands for none. 56 bytes, since runs have many.</remarks>
 /// <param name="Parent">The task that forked or called it; -1 for the root, or when the trace does not say.</param>
 /// <param name="IsCalled">Whether it was called rather than forked.</param>

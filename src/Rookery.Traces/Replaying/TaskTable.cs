@@ -1,15 +1,16 @@
 namespace Rookery.Traces.Replaying;
 
-/// <summary>All tasks of a run with what the trace tells of each, and the tree that forks and calls make of them.</summary>
+/// <summary>All tasks of a run with what the trace tells of each, and the tree that forks and calls make of
+/// them.</summary>
 /// <remarks>
 /// <para>
 /// Made in one pass over the events. About 80 bytes a task, and no more than two tasks an event are kept: in a lawful
 /// trace task numbers are dense, so nothing is lost, and a stray number in an odd one cannot ask for memory.
 /// </para>
 /// <para>
-/// Never throws on an odd trace, since the audit is the judge. A task that never begins has -1 for its beginning; a second
-/// beginning or end is passed over; an edge that would close a circle is passed over. Immutable; safe to read from
-/// several threads.
+/// Never throws on an odd trace, since the audit is the judge. A task that never begins has -1 for its beginning; a
+/// second beginning or end is passed over; an edge that would close a circle is passed over. Immutable; safe to read
+/// from several threads.
 /// </para>
 /// </remarks>
 public sealed class TaskTable
@@ -29,7 +30,8 @@ public sealed class TaskTable
     /// <summary>Number of tasks: they are numbered from 0 up to, not including, this.</summary>
     public int Count => _records.Length;
 
-    /// <summary>Workers of the run: those asked for, or more when more appear; at most <see cref="Replay.WorkersMax"/>.</summary>
+    /// <summary>Workers of the run: those asked for, or more when more appear; at most
+    /// <see cref="Replay.WorkersMax"/>.</summary>
     public int WorkerCount { get; }
 
     /// <summary>The work of all tasks together, in units of time.</summary>
@@ -48,7 +50,8 @@ public sealed class TaskTable
     /// <summary>Those of its children that have ended by the end of the trace, in order of their ends.</summary>
     public ReadOnlySpan<int> EndedChildrenOf(int task) => _forest.EndedChildrenOf(task);
 
-    /// <summary>Tasks from the outermost caller that waits for <paramref name="task"/> to return, down to the task itself.</summary>
+    /// <summary>Tasks from the outermost caller that waits for <paramref name="task"/> to return, down to the task
+    /// itself.</summary>
     /// <remarks>A forked task is alone; callers move with their callee from worker to worker.</remarks>
     public IEnumerable<int> CallChainOf(int task)
     {
@@ -70,7 +73,8 @@ public sealed class TaskTable
     /// <summary>How many of a task's children have ended within the first <paramref name="step"/> events.</summary>
     public int EndedChildren(int task, int step) => CountBefore(EndedChildrenOf(task), step, isEnd: true);
 
-    /// <summary>How many children a task has forked or called within the first <paramref name="step"/> events.</summary>
+    /// <summary>How many children a task has forked or called within the first <paramref name="step"/>
+    /// events.</summary>
     public int CreatedChildren(int task, int step) => CountBefore(ChildrenOf(task), step, isEnd: false);
 
     /// <summary>The table of a trace.</summary>

@@ -5,15 +5,17 @@ namespace Rookery.Traces.Replaying;
 /// <summary>Answers how much work a subtree of tasks has done before a step, in logarithmic time.</summary>
 /// <remarks>
 /// <para>
-/// Each closed work stretch is a point: its task's place in the forest's walk, and its rank in order of closing. The work of a
-/// subtree before a step is the sum over a range of places and all ranks below a bound. A wavelet matrix (Claude,
-/// Navarro, Ordóñez, "The wavelet matrix", Information Systems 47, 2015) answers that: the points stand in order of place, and
-/// for each binary digit of the rank, from the highest, a level splits them into those with a 0 and those with a 1, each
-/// half in its old order. Going down with the bound's digits, a 1 means that all zeros of the range lie below the bound.
+/// Each closed work stretch is a point: its task's place in the forest's walk, and its rank in order of closing. The
+/// work of a subtree before a step is the sum over a range of places and all ranks below a bound. A wavelet matrix
+/// (Claude, Navarro, Ordóñez, "The wavelet matrix", Information Systems 47, 2015) answers that: the points stand in
+/// order of place, and for each binary digit of the rank, from the highest, a level splits them into those with a 0 and
+/// those with a 1, each half in its old order. Going down with the bound's digits, a 1 means that all zeros of the
+/// range lie below the bound.
 /// </para>
 /// <para>
 /// The lowest six digits have no level: the last up to 63 stretches before the bound are looked at one by one. A level
-/// costs 8.2 bytes a stretch, so 250,000 stretches (a trace of about a million events) take 27 MB, built when first asked.
+/// costs 8.2 bytes a stretch, so 250,000 stretches (a trace of about a million events) take 27 MB, built when first
+/// asked.
 /// </para>
 /// </remarks>
 internal sealed class WorkIndex
@@ -42,7 +44,8 @@ internal sealed class WorkIndex
     /// <summary>The work, done and to be done, of the tasks at a range of places.</summary>
     public long TotalOf(int fromPlace, int toPlace) => Durations.Between(_totals[fromPlace], _totals[toPlace]);
 
-    /// <summary>The length of the stretches that were closed by one of the first events, of tasks at a range of places.</summary>
+    /// <summary>The length of the stretches that were closed by one of the first events, of tasks at a range of
+    /// places.</summary>
     public long DoneBefore(int step, int fromPlace, int toPlace)
     {
         int ranks = RanksBefore(step);
@@ -136,7 +139,8 @@ internal sealed class WorkIndex
         return levels;
     }
 
-    /// <summary>One digit of the ranks: where each point goes, and the running sums of lengths after the split.</summary>
+    /// <summary>One digit of the ranks: where each point goes, and the running sums of lengths after the
+    /// split.</summary>
     private sealed class Level
     {
         private readonly ulong[] _isOne;

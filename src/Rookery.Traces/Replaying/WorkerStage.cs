@@ -34,21 +34,25 @@ public sealed record WorkerStage
 
     /// <summary>The tasks on this worker, outermost first, the current one last.</summary>
     /// <remarks>
-    /// A waiting task stays (except under <c>at-join</c> = <c>suspend</c>), and so do callers. A task that was taken or stolen is
-    /// here from then on, though it begins only when that has been paid for. Made when asked, in time linear in its length.
+    /// A waiting task stays (except under <c>at-join</c> = <c>suspend</c>), and so do callers. A task that was taken or
+    /// stolen is here from then on, though it begins only when that has been paid for. Made when asked, in time linear
+    /// in its length.
     /// </remarks>
     public ImmutableList<int> Stack => [.. Frames.Reverse().SelectMany(f => _tasks.CallChainOf(f.Task))];
 
-    /// <summary>Its deque: index 0 is the top (the oldest, where thieves usually take), the last is the bottom.</summary>
+    /// <summary>Its deque: index 0 is the top (the oldest, where thieves usually take), the last is the
+    /// bottom.</summary>
     public ImmutableList<int> Deque { get; internal init; } = [];
 
     /// <summary>The task it runs or is about to run, or that waits on it; -1 for none.</summary>
     public int CurrentTask => Frames.IsEmpty ? -1 : Frames.Peek().Task;
 
-    /// <summary>The line of the program at which its current task is; 0 when there is none or the trace doesn't say.</summary>
+    /// <summary>The line of the program at which its current task is; 0 when there is none or the trace doesn't
+    /// say.</summary>
     public int Line => Frames.IsEmpty ? 0 : Frames.Peek().Line;
 
-    /// <summary>Looks at victims that brought nothing, in a row, since it last had something to do or woke up.</summary>
+    /// <summary>Looks at victims that brought nothing, in a row, since it last had something to do or woke
+    /// up.</summary>
     public int FailedLooks { get; internal init; }
 
     /// <summary>The victim of its last successful steal; -1 before the first, or when a later look failed.</summary>

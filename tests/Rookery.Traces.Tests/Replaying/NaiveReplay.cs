@@ -1,6 +1,7 @@
 namespace Rookery.Traces.Tests.Replaying;
 
-/// <summary>The state after some events, played from the start with plain lists: what the replay is compared with.</summary>
+/// <summary>The state after some events, played from the start with plain lists: what the replay is compared
+/// with.</summary>
 /// <remarks>For lawful traces. It takes docs/trace.md word by word and shares nothing with the replay.</remarks>
 internal sealed class NaiveReplay
 {

@@ -8,7 +8,7 @@ internal static class OddTraces
         from queues in SimulatedTraces.OneOf("per-worker", "shared", "none", "piles")
         from forkRuns in SimulatedTraces.OneOf("parent", "child")
         from atJoin in SimulatedTraces.OneOf("help", "leapfrog", "wait", "suspend", "pray")
-        from victim in SimulatedTraces.OneOf("random", "round-robin", "lowest", "last-success", "nearest", "fullest", "?")
+        from victim in SimulatedTraces.OneOf("random", "round-robin", "lowest", "last-success", "fullest", "?")
         from whenIdle in SimulatedTraces.OneOf("spin", "back-off", "sleep")
         from workers in Gen.Int[-3, 6]
         select Build(items, workers, ("queues", queues), ("fork-runs", forkRuns), ("at-join", atJoin),

@@ -148,8 +148,46 @@ public sealed class ReplayTests
 
         var here = new Replay(trace);
         for (int step = 0; step < trace.Count; step += 7)
-            Assert.Equal(Math.Clamp(step - 1, 0, 3_000) - Math.Max(0, step - 3_001), here.At(step).Workers[0].Deque.Count);
+        {
+            int queued = Math.Clamp(step - 1, 0, 3_000) - Math.Max(0, step - 3_001);
+            Assert.Equal(queued, here.At(step).Workers[0].Deque.Count);
+        }
+
         Assert.Equal(Enumerable.Range(501, 2_500), new Replay(trace).At(3_501).Workers[0].Deque);
+    }
+
+    [Fact]
+    public void At_AnyStepOfALongTrace_PlaysABoundedNumberOfEvents()
+    {
+        var recorder = new TraceRecorder();
+        for (int i = 0; i < 100_000; i++)
+            recorder.Add(new TraceEvent(i, EventKind.Fork, 0, 0, i + 1, 0));
+        var replay = new Replay(recorder.Build(new TraceInputs(), TextLabels.None));
+        replay.At(1);
+
+        // At most 256 events, each a worker record and a path of a tree of at most 17 levels: below 2 kB an event.
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        Assert.Equal(99_999, replay.At(99_999).Workers[0].Deque.Count);
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 1, 256 * 2_000);
+
+        // One step further is one event.
+        before = GC.GetAllocatedBytesForCurrentThread();
+        replay.At(100_000);
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 1, 5_000);
+    }
+
+    [Fact]
+    public void From_LongTrace_UsesFewBytesATask()
+    {
+        var recorder = new TraceRecorder();
+        for (int i = 0; i < 100_000; i++)
+            recorder.Add(new TraceEvent(i, EventKind.Fork, 0, i / 2, i + 1, 0));
+        Trace trace = recorder.Build(new TraceInputs(), TextLabels.None);
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        TaskTable table = TaskTable.From(trace);
+        long used = GC.GetAllocatedBytesForCurrentThread() - before;
+        Assert.Equal(100_001, table.Count);
+        Assert.InRange(used / table.Count, 50, 160);
     }
 
     [Fact]
@@ -173,7 +211,8 @@ public sealed class ReplayTests
         for (int step = 0; step <= trace.Count; step++)
         {
             Stage stage = replay.At(step);
-            Assert.All(stage.Workers, w => Assert.All(w.Stack.Concat(w.Deque), t => Assert.True(replay.Tasks.Knows(t))));
+            IEnumerable<int> held = stage.Workers.SelectMany(w => w.Stack.Concat(w.Deque));
+            Assert.All(held, t => Assert.True(replay.Tasks.Knows(t)));
             for (int task = 0; task < replay.Tasks.Count; task++)
             {
                 Assert.True(stage.RemainingWork(task) >= 0);

@@ -43,7 +43,11 @@ internal static class SimulatedTraces
         {
             Scheduler = scheduler,
             Workers = workers,
-            Machine = machine with { Cores = scheduler.WhenIdle == WhenIdle.Sleep ? Math.Min(cores, workers) : 0, Slice = 7 },
+            Machine = machine with
+            {
+                Cores = scheduler.WhenIdle == WhenIdle.Sleep ? Math.Min(cores, workers) : 0,
+                Slice = 7,
+            },
             Limits = new RunLimits { EventsMax = 200_000 },
         };
 

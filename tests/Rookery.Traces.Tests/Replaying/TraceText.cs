@@ -5,7 +5,8 @@ namespace Rookery.Traces.Tests.Replaying;
 /// <summary>Small traces as text: a line is time, worker, kind, task, other, line; what is left out is none.</summary>
 internal static class TraceText
 {
-    /// <summary>The example that several tests speak of: task 0 forks 1, calls 2, joins; worker 1 steals task 1.</summary>
+    /// <summary>The example that several tests speak of: task 0 forks 1, calls 2, joins; worker 1 steals task
+    /// 1.</summary>
     public const string OneSteal = """
         0 0 begin 0 -1 1
         0 0 work 0 -1 2
@@ -38,7 +39,8 @@ internal static class TraceText
     public static Trace Read(string text, TraceInputs inputs, params (string Option, string Word)[] options)
     {
         var recorder = new TraceRecorder();
-        foreach (string line in text.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
+        const StringSplitOptions Trimmed = StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries;
+        foreach (string line in text.Split('\n', Trimmed))
             recorder.Add(ReadEvent(line));
         inputs = inputs with
         {
