@@ -14,8 +14,8 @@ internal readonly struct RecordingSink(TraceRecorder recorder, ArgumentLabels la
 /// <summary>Labels composed from the arguments of each task when somebody asks.</summary>
 internal sealed class ArgumentLabels(BoundProgram program) : ITaskLabels
 {
-    private readonly List<(int Definition, int Start)> _tasks = [];
-    private readonly List<long> _arguments = [];
+    private readonly ChunkedList<(int Definition, int Start)> _tasks = new();
+    private readonly ChunkedList<long> _arguments = new();
 
     public void Add(int definition, ReadOnlySpan<long> arguments)
     {
@@ -30,6 +30,9 @@ internal sealed class ArgumentLabels(BoundProgram program) : ITaskLabels
             return TextLabels.None.LabelOf(task);
         (int definition, int start) = _tasks[task];
         int end = task + 1 < _tasks.Count ? _tasks[task + 1].Start : _arguments.Count;
-        return program.LabelOf(definition, [.. _arguments.GetRange(start, end - start)]);
+        long[] arguments = new long[end - start];
+        for (int i = 0; i < arguments.Length; i++)
+            arguments[i] = _arguments[start + i];
+        return program.LabelOf(definition, arguments);
     }
 }
