@@ -3,13 +3,13 @@ using Rookery.Notation;
 
 namespace Rookery;
 
-/// <summary>All that the command line itself can find wrong, in one place. Codes <c>AP001</c> and up are stable.</summary>
+/// <summary>All that the command line itself can find wrong. Codes <c>AP001</c> and up are stable.</summary>
 internal static class AppErrors
 {
     public static Diagnostic PictureTooLarge(int width, int height, long most) => new(
         "AP001", default,
         string.Create(CultureInfo.InvariantCulture, $"A picture of {width} by {height} pixels is too large."),
-        string.Create(CultureInfo.InvariantCulture, $"Make --size or --scale smaller: up to {most} pixels in all."), true);
+        string.Create(CultureInfo.InvariantCulture, $"Make --size or --scale smaller: up to {most} pixels."), true);
 
     public static Diagnostic NoFile(string path, string nearest) => new(
         "AP002", default, $"There is no file '{path}'.", nearest.Length > 0 ? $"Did you mean {nearest}?" : "");
@@ -22,7 +22,7 @@ internal static class AppErrors
 
     public static Diagnostic FileTooLarge(string path, long most) => new(
         "AP005", default,
-        string.Create(CultureInfo.InvariantCulture, $"'{path}' is larger than {most >> 20} MiB, the limit on its kind."),
+        string.Create(CultureInfo.InvariantCulture, $"'{path}' is larger than {most >> 20} MiB, the limit."),
         "Use a smaller file.", true);
 
     public static Diagnostic DataIsLink(string file) => new(
@@ -63,9 +63,8 @@ internal static class AppErrors
 
     public static Diagnostic UnknownWord(string option, string word, IEnumerable<string> words) => new(
         "AP019", default, $"{option} cannot be '{word}'.",
-        Suggestion.Nearest(word, words) is { } nearest
-            ? $"Did you mean {nearest}?"
-            : $"It is one of {string.Join(", ", words)}.");
+        (Suggestion.Nearest(word, words) is { } nearest ? $"Did you mean {nearest}? " : "")
+            + $"It is one of {string.Join(", ", words)}.");
 
     public static Diagnostic BadSteps(string text) => new(
         "AP020", default, $"--steps cannot be '{text}'.",
@@ -82,6 +81,12 @@ internal static class AppErrors
 
     public static Diagnostic BadScale(string text) => new(
         "AP023", default, $"--scale cannot be '{text}'.", "It is a number from 0.1 to 10, such as 2.");
+
+    public static Diagnostic BadTextScale(string text) => new(
+        "AP032", default, $"--text cannot be '{text}'.", "It is a number from 0.5 to 2, such as 0.8.");
+
+    public static Diagnostic IsFile(string path) => new(
+        "AP033", default, $"'{path}' is a file; the figures need a folder.", "Choose another name.");
 
     public static Diagnostic NoSuchStep(long step, int most) => new(
         "AP024", default,
@@ -100,7 +105,8 @@ internal static class AppErrors
         "Leave it out, or give the program.");
 
     public static Diagnostic CurveNeedsProgram() => new(
-        "AP028", default, "A trace is one run, and a speed-up curve needs many.", "Give the program instead of the trace.");
+        "AP028", default, "A trace is one run, and a speed-up curve needs many.",
+        "Give the program instead of the trace.");
 
     public static Diagnostic NoDemo(string path) => new(
         "AP029", default, $"The demo program is not there: {path}.", "Run a program of your own: run FILE.");
@@ -111,7 +117,8 @@ internal static class AppErrors
 
     public static Diagnostic Files(string message) => new("AP031", default, message, "");
 
-    public static Diagnostic Defect(string kind, string message) => new(
-        "AP099", default, $"This is a defect of Rookery, not of your input: {kind}: {message}",
+    public static Diagnostic Defect(Exception defect, string place) => new(
+        "AP099", default,
+        $"This is a defect of Rookery, not of your input: {defect.GetType().Name} in {place}: {defect.Message}",
         "Please report it with the command and the files that you used.");
 }

@@ -39,5 +39,5 @@ internal sealed class FolderData(string folder) : IDataSource
 
     // A link inside of the folder may lead anywhere, so none is followed; links above the program are its owner's.
     private static bool IsLink(string path) =>
-        new FileInfo(path) is { LinkTarget: not null } or { Exists: false } && new DirectoryInfo(path).LinkTarget is not null;
+        new FileInfo(path).LinkTarget is not null || new DirectoryInfo(path).LinkTarget is not null;
 }

@@ -28,10 +28,10 @@ internal static class TraceFile
         CheckName(path);
         if (!File.Exists(path))
             throw new InputException(MissingFile.At(path));
-        using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, 1 << 16);
-        return EndingOf(path) == ".csv"
-            ? TraceCsv.Read(stream)
-            : TraceParquet.ReadAsync(stream).GetAwaiter().GetResult();
+        if (EndingOf(path) == ".parquet")
+            return ReadParquet(path).GetAwaiter().GetResult();
+        using FileStream stream = Open(path);
+        return TraceCsv.Read(stream);
     }
 
     /// <summary>Writes a trace, whole or not at all.</summary>
@@ -46,6 +46,15 @@ internal static class TraceFile
                 TraceParquet.WriteAsync(trace, stream).GetAwaiter().GetResult();
         });
     }
+
+    private static async Task<Trace> ReadParquet(string path)
+    {
+        await using FileStream stream = Open(path);
+        return await TraceParquet.ReadAsync(stream);
+    }
+
+    private static FileStream Open(string path) =>
+        new(path, FileMode.Open, FileAccess.Read, FileShare.Read, 1 << 16);
 
     private static string EndingOf(string path) => Path.GetExtension(path).ToLowerInvariant();
 }

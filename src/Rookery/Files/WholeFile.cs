@@ -2,7 +2,7 @@ using Rookery.Notation;
 
 namespace Rookery.Files;
 
-/// <summary>Writes files whole or not at all: into a file beside the target, which then takes the target's place.</summary>
+/// <summary>Writes files whole or not at all: beside the target first, then in its place.</summary>
 internal static class WholeFile
 {
     /// <summary>Writes a file.</summary>
@@ -40,7 +40,8 @@ internal static class WholeFile
 
     /// <summary>Writes bytes.</summary>
     /// <inheritdoc cref="Write(string, Action{Stream})"/>
-    public static void Write(string path, ReadOnlyMemory<byte> bytes) => Write(path, stream => stream.Write(bytes.Span));
+    public static void Write(string path, ReadOnlyMemory<byte> bytes) =>
+        Write(path, stream => stream.Write(bytes.Span));
 
     private static string TargetOf(string path)
     {
@@ -49,11 +50,14 @@ internal static class WholeFile
             throw new InputException(AppErrors.IsFolder(path));
         if (!Directory.Exists(Path.GetDirectoryName(target)))
             throw new InputException(AppErrors.NoFolder(path));
-        return File.ResolveLinkTarget(target, returnFinalTarget: true)?.FullName ?? target;
+        return File.Exists(target)
+            ? File.ResolveLinkTarget(target, returnFinalTarget: true)?.FullName ?? target
+            : target;
     }
 
     /// <summary>Whether nothing can be put in its place: what lies there is a device or a pipe.</summary>
     private static bool IsDevice(string target) =>
         !OperatingSystem.IsWindows()
-        && (target.StartsWith("/dev/", StringComparison.Ordinal) || target.StartsWith("/proc/", StringComparison.Ordinal));
+        && (target.StartsWith("/dev/", StringComparison.Ordinal)
+            || target.StartsWith("/proc/", StringComparison.Ordinal));
 }

@@ -3,7 +3,7 @@ using Svg.Skia.TypefaceProviders;
 
 namespace Rookery.Images;
 
-/// <summary>The fonts that figures are drawn with; they are part of the program, so a figure is the same everywhere.</summary>
+/// <summary>The fonts of figures; they are part of the program, so a figure is the same everywhere.</summary>
 /// <remarks>
 /// IBM Plex Sans in regular and semibold, and IBM Plex Mono for families named <c>mono</c>. The drawing library knows
 /// no font of the computer: a request for any other family gets one of these.

@@ -6,8 +6,8 @@ namespace Rookery.Images;
 
 /// <summary>Makes PNG and PDF from the SVG of a figure.</summary>
 /// <remarks>
-/// The same SVG gives the same bytes on one kind of computer: the fonts are the program's own and the PDF carries a fixed
-/// date. Holds native memory; for one thread at a time.
+/// The same SVG gives the same bytes on one kind of computer: the fonts are the program's own and the PDF carries a
+/// fixed date. Holds native memory; for one thread at a time.
 /// </remarks>
 internal sealed class FigurePrinter : IDisposable
 {
@@ -62,7 +62,7 @@ internal sealed class FigurePrinter : IDisposable
             // A date of today would make every build of a course differ; this one only says that it is no date.
             Creation = DateTime.UnixEpoch,
             Modified = DateTime.UnixEpoch,
-            
+
             // Four pixels of a raster to a point: page sizes come out exact.
             RasterDpi = 288,
             EncodingQuality = 101,

@@ -3,7 +3,7 @@ using System.IO.Compression;
 
 namespace Rookery.Images;
 
-/// <summary>Unpacks a font from Web Open Font Format 1.0 into the plain form (sfnt) that a drawing library loads.</summary>
+/// <summary>Unpacks a font from Web Open Font Format 1.0 into the plain form (sfnt) that is loaded.</summary>
 /// <remarks>
 /// The fonts' licence reserves their name for unchanged files, so the files lie in the repository as they were
 /// published and are unpacked in memory. Form: "WOFF File Format 1.0", W3C Recommendation, 13 December 2012, sections

@@ -47,9 +47,11 @@ internal sealed class AppConsole
         bool wantsColour = string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"))
             && Environment.GetEnvironmentVariable("TERM") != "dumb";
         var utf8 = new UTF8Encoding(false);
+#pragma warning disable CA2000 // The standard streams live as long as the process.
         return new(
             new StreamWriter(Console.OpenStandardOutput(), utf8, 1 << 16) { NewLine = "\n" },
             new StreamWriter(Console.OpenStandardError(), utf8) { AutoFlush = true, NewLine = "\n" })
+#pragma warning restore CA2000
         {
             IsOutTerminal = isTerminal,
             IsErrorTerminal = !Console.IsErrorRedirected,

@@ -2,7 +2,7 @@ using Rookery.Reports;
 
 namespace Rookery.Terminal;
 
-/// <summary>One line on standard error that says how far the work has come; on a terminal only, and gone at the end.</summary>
+/// <summary>One line on standard error: how far the work has come; on a terminal only, gone at the end.</summary>
 /// <remarks>Short work shows none. Also the place where an interrupt from the keyboard takes effect.</remarks>
 internal sealed class ProgressLine : IDisposable
 {

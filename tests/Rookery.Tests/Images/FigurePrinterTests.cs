@@ -8,7 +8,7 @@ namespace Rookery.Tests.Images;
 public sealed class FigurePrinterTests
 {
     private const string Figure = """
-        <svg xmlns="http://www.w3.org/2000/svg" width="200" height="100" viewBox="0 0 200 100" font-family="IBM Plex Sans">
+        <svg xmlns="http://www.w3.org/2000/svg" width="200" height="100" font-family="IBM Plex Sans">
         <rect width="200" height="100" fill="#ffffff"/>
         <rect x="10" y="10" width="30" height="20" fill="#0072b2"/>
         <text x="60" y="60" font-size="30">steals</text>

@@ -1,0 +1,26 @@
+using System.CommandLine;
+
+namespace Rookery.CommandLine;
+
+/// <summary>The files that commands take.</summary>
+internal static class Arguments
+{
+    /// <summary>A program.</summary>
+    public static Argument<string> Program =>
+        new("FILE") { HelpName = "FILE", Description = "a program (.fj); docs/notation.md says how to write one" };
+
+    /// <summary>A trace.</summary>
+    public static Argument<string> Trace => new("TRACE")
+    {
+        HelpName = "TRACE",
+        Description = "a trace (.parquet or .csv), of this program or any other; docs/trace.md says how to write one",
+    };
+
+    /// <summary>Either.</summary>
+    public static Argument<string> ProgramOrTrace =>
+        new("FILE")
+        {
+            HelpName = "FILE|TRACE",
+            Description = "a program (.fj), which is run, or a trace (.parquet or .csv)",
+        };
+}

@@ -1,0 +1,168 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using Rookery.Notation;
+using Rookery.Programs;
+using Rookery.Simulation;
+
+namespace Rookery.CommandLine;
+
+/// <summary>The options that say what is run, on what, and how; several commands share them.</summary>
+internal sealed class RunOptions
+{
+    private readonly Option<string[]> _set =
+        OptionValues.Texts("--set", "NAME=NUMBER", "Give a parameter of the program another value.");
+
+    private readonly Option<string?> _seed =
+        OptionValues.Text("--seed", "NUMBER", "What random draws follow from; 1 by default.");
+
+    private readonly Option<string?> _workers = OptionValues.Text("--workers", "NUMBER", "Workers; 4 by default.");
+
+    private readonly Option<string?> _machine = OptionValues.Text(
+        "--machine", string.Join('|', Machine.Presets.Select(m => m.Name)),
+        "What operations cost: nothing (the default), 1 each, or nanoseconds of a real computer.");
+
+    private readonly Option<string[]> _cost = OptionValues.Texts(
+        "--cost", "NAME=NUMBER", "Give one operation another cost: " + string.Join(", ", Machine.CostNames) + ".");
+
+    private readonly Option<string?> _cores =
+        OptionValues.Text("--cores", "NUMBER", "Cores; as many as workers by default.");
+
+    private readonly Option<string?> _scheduler = OptionValues.Text(
+        "--scheduler", string.Join('|', Scheduler.Named.Select(named => named.Name)),
+        "A named set of the options below; work-stealing by default.");
+
+    private readonly ImmutableArray<Option<string?>> _schedulerOptions =
+    [
+        .. Scheduler.OptionNames.Select(name => OptionValues.Text("--" + name, WordsOf(name), Explanations[name])),
+    ];
+
+    private readonly Option<string?> _limitTasks = Limit("tasks", "Tasks of a run; 100,000,000 by default.");
+    private readonly Option<string?> _limitDepth = Limit("depth", "Tasks inside one another; 10,000 by default.");
+    private readonly Option<string?> _limitSteps = Limit("steps", "Instructions between two actions of a task.");
+    private readonly Option<string?> _limitActions = Limit("actions", "Actions of all tasks together.");
+    private readonly Option<string?> _limitLive = Limit("live", "Tasks alive at one time; 10,000,000 by default.");
+    private readonly Option<string?> _limitEvents = Limit("events", "Events of a run; 2,000,000,000 by default.");
+    private readonly Option<string?> _limitThreads = Limit("threads", "Threads where each task has its own.");
+
+    private static ImmutableSortedDictionary<string, string> Explanations { get; } =
+        new Dictionary<string, string>
+        {
+            ["queues"] = "Where queued tasks wait.",
+            ["owner-takes"] = "Which of its tasks an owner takes.",
+            ["thief-takes"] = "Which task a thief takes.",
+            ["victim"] = "Whom a thief looks at.",
+            ["amount"] = "How much a thief moves at once.",
+            ["fork-runs"] = "Who runs first at a fork.",
+            ["at-join"] = "What a worker does while children run.",
+            ["when-idle"] = "What a worker does that finds nothing.",
+            ["patience"] = "Failed looks before it sleeps; 2 x workers by default.",
+            ["wake"] = "Who is woken when a task is queued.",
+        }.ToImmutableSortedDictionary(StringComparer.Ordinal);
+
+    /// <summary>What is run: parameters and seed.</summary>
+    public OptionGroup Program => new("What is run", [_set, _seed]);
+
+    /// <summary>The machine.</summary>
+    public OptionGroup OnWhat => new("On what", [_workers, _cores, _machine, _cost]);
+
+    /// <summary>The scheduler.</summary>
+    public OptionGroup How => new("How (first value: the default)", [_scheduler, .. _schedulerOptions]);
+
+    /// <summary>Limits on evaluating a program.</summary>
+    public ImmutableArray<Option> EvaluationLimits =>
+        [_limitTasks, _limitDepth, _limitSteps, _limitActions, _limitLive];
+
+    /// <summary>All limits.</summary>
+    public OptionGroup Limits => new("How far at most", [.. EvaluationLimits, _limitEvents, _limitThreads]);
+
+    /// <summary>All that a run takes.</summary>
+    public ImmutableArray<OptionGroup> All => [Program, OnWhat, How, Limits];
+
+    /// <summary>The scheduler in a legend: the named set, and whether options were changed.</summary>
+    public string SchedulerName(ParseResult parsed) =>
+        (parsed.GetValue(_scheduler) ?? "work-stealing") + (_schedulerOptions.Any(parsed.IsGiven) ? ", changed" : "");
+
+    /// <summary>Parameters, seed and limits for binding a program.</summary>
+    /// <exception cref="InputException">A value is out of range.</exception>
+    public BindInputs BindInputs(ParseResult parsed, IDataSource data)
+    {
+        var plain = Programs.EvaluationLimits.Default;
+        var limits = new EvaluationLimits(
+            parsed.WholeOf(_limitTasks, 1, long.MaxValue) ?? plain.Tasks,
+            (int)(parsed.WholeOf(_limitDepth, 1, int.MaxValue) ?? plain.Depth),
+            parsed.WholeOf(_limitSteps, 1, long.MaxValue) ?? plain.Steps,
+            parsed.WholeOf(_limitActions, 1, long.MaxValue) ?? plain.Actions,
+            (int)(parsed.WholeOf(_limitLive, 1, int.MaxValue) ?? plain.Live));
+        return new(parsed.PairsOf(_set), data, parsed.WholeOf(_seed, long.MinValue, long.MaxValue) ?? 1, limits);
+    }
+
+    /// <summary>Workers, machine, scheduler and limits of a run.</summary>
+    /// <exception cref="InputException">A value is out of range, or values make no sense together.</exception>
+    public RunSettings Settings(ParseResult parsed)
+    {
+        var plain = new RunLimits();
+        var settings = new RunSettings
+        {
+            Workers = (int)(parsed.WholeOf(_workers, 1, RunSettings.WorkersMax) ?? 4),
+            Machine = MachineOf(parsed),
+            Scheduler = SchedulerOf(parsed),
+            Limits = new RunLimits
+            {
+                TasksMax = parsed.WholeOf(_limitTasks, 1, long.MaxValue) ?? plain.TasksMax,
+                EventsMax = parsed.WholeOf(_limitEvents, 1, long.MaxValue) ?? plain.EventsMax,
+                ThreadsMax = (int)(parsed.WholeOf(_limitThreads, 1, int.MaxValue) ?? plain.ThreadsMax),
+            },
+        };
+        settings.Validate();
+        return settings;
+    }
+
+    private Machine MachineOf(ParseResult parsed)
+    {
+        Machine machine = Machine.Ideal;
+        if (parsed.GetValue(_machine) is { } name)
+        {
+            machine = Machine.Presets.FirstOrDefault(preset => preset.Name == name) ?? throw new InputException(
+                AppErrors.UnknownWord("--machine", name, Machine.Presets.Select(preset => preset.Name)));
+        }
+
+        foreach ((string cost, long value) in parsed.PairsOf(_cost))
+            machine = machine.With(cost, value);
+        return parsed.WholeOf(_cores, 1, RunSettings.WorkersMax) is { } cores ? machine.With("cores", cores) : machine;
+    }
+
+    private Scheduler SchedulerOf(ParseResult parsed)
+    {
+        Scheduler scheduler = Scheduler.Named[0].Scheduler;
+        if (parsed.GetValue(_scheduler) is { } name)
+        {
+            int at = Scheduler.Named.ToList().FindIndex(named => named.Name == name);
+            if (at < 0)
+            {
+                throw new InputException(
+                    AppErrors.UnknownWord("--scheduler", name, Scheduler.Named.Select(named => named.Name)));
+            }
+
+            scheduler = Scheduler.Named[at].Scheduler;
+        }
+
+        for (int i = 0; i < _schedulerOptions.Length; i++)
+        {
+            string option = Scheduler.OptionNames[i];
+            if (parsed.GetValue(_schedulerOptions[i]) is not { } word)
+                continue;
+            ImmutableArray<string> words = Scheduler.WordsOf(option);
+            if (words.Length > 0 && !words.Contains(word))
+                throw new InputException(AppErrors.UnknownWord(_schedulerOptions[i].Name, word, words));
+            scheduler = scheduler.With(option, word);
+        }
+
+        return scheduler;
+    }
+
+    private static string WordsOf(string option) =>
+        Scheduler.WordsOf(option) is { Length: > 0 } words ? string.Join('|', words) : "NUMBER";
+
+    private static Option<string?> Limit(string what, string description) =>
+        OptionValues.Text("--limit-" + what, "NUMBER", description);
+}
