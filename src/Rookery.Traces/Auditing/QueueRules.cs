@@ -250,7 +250,11 @@ internal sealed class QueueRules(AuditState state)
     private static void GoOnWith(WorkerLife worker, TaskLife? task)
     {
         worker.Hand = task;
-        if (task is { HasBegun: true })
+        if (task is null)
+            return;
+        if (task.HasBegun)
             worker.Push(task);
+        else
+            task.ChainStart.Holder = worker;
     }
 }

@@ -37,8 +37,8 @@ internal sealed class TaskLife(int number)
     public WorkerLife? On { get; set; }
 
     /// <summary>
-    /// For the first task of a chain of calls (the one that was forked): the worker that has the chain on its stack or
-    /// in its deque; null while the chain is in the shared queue or suspended.
+    /// For the first task of a chain of calls (the one that was forked): the worker that has the chain in hand, on its
+    /// stack or in its deque; null while the chain is in the shared queue or suspended.
     /// </summary>
     public WorkerLife? Holder { get; set; }
 
