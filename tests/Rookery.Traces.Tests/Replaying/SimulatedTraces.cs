@@ -33,7 +33,7 @@ internal static class SimulatedTraces
     public static Gen<Scheduler> AllSchedulers { get; } =
         Gen.OneOf(Schedulers, OneOf([.. Scheduler.Named.Select(n => n.Scheduler)]));
 
-    /// <summary>Fewer cores than workers only where idle workers give their core up.</summary>
+    /// <summary>Every second machine has fewer cores than workers, or as many.</summary>
     public static Gen<RunSettings> Settings { get; } =
         from scheduler in AllSchedulers
         from workers in Gen.Int[1, 5]
@@ -45,10 +45,9 @@ internal static class SimulatedTraces
             Workers = workers,
             Machine = machine with
             {
-                Cores = scheduler.WhenIdle == WhenIdle.Sleep ? Math.Min(cores, workers) : 0,
+                Cores = cores > 5 ? 0 : Math.Min(cores, workers),
                 Slice = 7,
             },
-            Limits = new RunLimits { EventsMax = 200_000 },
         };
 
     public static Gen<Trace> All { get; } =
