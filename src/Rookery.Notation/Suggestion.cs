@@ -18,7 +18,8 @@ public static class Suggestion
         string? nearest = null;
         foreach (string candidate in known)
         {
-            if (word.Length > LengthMax || candidate.Length > LengthMax || candidate == word)
+            bool isFar = Math.Abs(word.Length - candidate.Length) >= best;
+            if (isFar || word.Length > LengthMax || candidate.Length > LengthMax || candidate == word)
                 continue;
             int edits = Edits(word, candidate);
             if (edits < best && edits < candidate.Length)

@@ -16,7 +16,7 @@ public sealed class TextLabels : ITaskLabels
 
     /// <inheritdoc/>
     public string LabelOf(int task) =>
-        (uint)task < (uint)_labels.Length && _labels[task] is { } label
+        task >= 0 && task < _labels.Length && _labels[task] is { } label
             ? label
             : string.Create(CultureInfo.InvariantCulture, $"task {task}");
 }

@@ -39,24 +39,28 @@ internal sealed class TranslationFinder
     private TranslationFinder(IReadOnlyList<CodeBuilder> builders)
     {
         _builders = builders;
-        _known = [.. builders.Select(builder => Translations.All(builder.Definition.ParameterNames.Length))];
+        _known = [.. builders.Select(builder => Greatest(builder.Definition.ParameterNames.Length))];
     }
 
     /// <summary>Finds them for all tasks of a program.</summary>
     public static TranslationSet Find(IReadOnlyList<CodeBuilder> builders)
     {
         var finder = new TranslationFinder(builders);
-        finder.Shrink(keepsAll: true);
-        finder.Shrink(keepsAll: false);
+        finder.Shrink((_, _) => true);
+        finder.Shrink(IsWhole);
+        finder.Shrink((vector, forms) => IsWhole(vector, forms) && IsOneShiftBelow(vector, forms));
         var tracked = new bool[builders.Count][];
         for (int i = 0; i < builders.Count; i++)
             tracked[i] = finder.Tracked(i);
         return new(finder._known, tracked, finder._coefficientMax);
     }
 
+    private static Translations Greatest(int arguments) =>
+        arguments > ArgumentsMax ? Translations.None(arguments) : Translations.All(arguments);
+
     /// <summary>Takes away what is not allowed until nothing changes.</summary>
-    /// <param name="keepsAll">Whether to keep shifts that are allowed but not usable.</param>
-    private void Shrink(bool keepsAll)
+    /// <param name="isUsable">Which of the allowed shifts to keep.</param>
+    private void Shrink(Func<Fraction[], ShiftForms, bool> isUsable)
     {
         var callers = Callers();
         var queue = new Queue<int>(Enumerable.Range(0, _builders.Count));
@@ -65,7 +69,7 @@ internal sealed class TranslationFinder
         {
             isQueued[at] = false;
             int before = _known[at].Count;
-            _known[at] = before == 0 ? _known[at] : Restricted(at, keepsAll);
+            _known[at] = before == 0 ? _known[at] : Restricted(at, isUsable);
             if (_known[at].Count == before)
                 continue;
             foreach (int caller in callers[at].Where(caller => !isQueued[caller]))
@@ -92,12 +96,12 @@ internal sealed class TranslationFinder
         return callers;
     }
 
-    private Translations Restricted(int definition, bool keepsAll)
+    private Translations Restricted(int definition, Func<Fraction[], ShiftForms, bool> isUsable)
     {
         var code = _builders[definition];
         int arguments = _known[definition].Arguments;
         _effort += (long)code.Instructions.Count * arguments * arguments;
-        if (arguments > ArgumentsMax || _effort > EffortMax)
+        if (_effort > EffortMax)
             return Translations.None(arguments);
         try
         {
@@ -107,18 +111,43 @@ internal sealed class TranslationFinder
             var basis = new LinearSystem(arguments);
             foreach (var solution in forms.Equations.Solutions())
                 basis.Add(solution);
-            int[] kept =
-            [
-                .. Enumerable.Range(0, basis.Rows.Count).Where(row => keepsAll || IsUsable(basis.Rows[row], forms)),
-            ];
-            return new(
-                arguments, [.. kept.Select(row => basis.Rows[row])], [.. kept.Select(row => basis.Pivots[row])]);
+            return Kept(basis, arguments, vector => isUsable(vector, forms));
         }
         catch (OverflowException)
         {
             // Coefficients beyond 64 bits: such a task is computed for each of its arguments.
             return Translations.None(arguments);
         }
+    }
+
+    private static Translations Kept(LinearSystem basis, int arguments, Predicate<Fraction[]> isUsable)
+    {
+        var vectors = new List<Fraction[]>();
+        var pivots = new List<int>();
+        var together = new Fraction[arguments];
+        int togetherPivot = -1;
+        for (int row = 0; row < basis.Rows.Count; row++)
+        {
+            if (isUsable(basis.Rows[row]))
+            {
+                vectors.Add(basis.Rows[row]);
+                pivots.Add(basis.Pivots[row]);
+                continue;
+            }
+
+            // What cannot move by itself may still move with the others: y and to_y when only their middle matters.
+            togetherPivot = togetherPivot < 0 ? basis.Pivots[row] : togetherPivot;
+            for (int i = 0; i < arguments; i++)
+                together[i] += basis.Rows[row][i];
+        }
+
+        if (togetherPivot >= 0 && isUsable(together))
+        {
+            vectors.Add(together);
+            pivots.Add(togetherPivot);
+        }
+
+        return new(arguments, [.. vectors], [.. pivots]);
     }
 
     /// <summary>Equations that hold for the given shifts and their combinations only.</summary>
@@ -130,11 +159,13 @@ internal sealed class TranslationFinder
         return system.Solutions();
     }
 
-    private static bool IsUsable(Fraction[] vector, ShiftForms forms) =>
+    private static bool IsWhole(Fraction[] vector, ShiftForms forms) =>
         vector.All(IsSmall)
         && forms.Whole.TrueForAll(form => Change(form, vector).IsInteger)
-        && forms.Forms.All(form => form is null || IsSmall(Change(form, vector)))
-        && forms.ChildShifts.TrueForAll(shifts => IsAtMostOneShift(shifts, vector));
+        && forms.Forms.All(form => form is null || IsSmall(Change(form, vector)));
+
+    private static bool IsOneShiftBelow(Fraction[] vector, ShiftForms forms) =>
+        forms.ChildShifts.TrueForAll(shifts => IsAtMostOneShift(shifts, vector));
 
     private static bool IsAtMostOneShift(Fraction[][] shifts, Fraction[] vector)
     {

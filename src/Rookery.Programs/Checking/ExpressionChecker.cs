@@ -102,9 +102,11 @@ internal sealed class ExpressionChecker(Dictionary<string, GlobalName> globals, 
         CheckAll(takesData ? call.Arguments[1..] : call.Arguments);
     }
 
+    /// <summary>Empty once errors are not kept any more: a guess looks at every name, and there may be many.</summary>
     private string HintFor(string name) =>
-        Gone.TryGetValue(name, out int line)
-            ? FormattableString.Invariant($"the one of line {line} ends with its block; ")
-                + "give it a first value before the block"
-            : Suggestion.Hint(name, Scope.Names.Concat(globals.Keys));
+        errors.IsFull ? ""
+        : Gone.TryGetValue(name, out int line)
+        ? FormattableString.Invariant($"the one of line {line} ends with its block; ")
+            + "give it a first value before the block"
+        : Suggestion.Hint(name, Scope.Names.Concat(globals.Keys));
 }

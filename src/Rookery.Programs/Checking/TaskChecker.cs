@@ -38,11 +38,13 @@ internal sealed class TaskChecker
     public void CheckInvocation(NameSyntax callee, ImmutableArray<Expression> arguments)
     {
         if (!_tasks.TryGetValue(callee.Text, out var task))
-            _errors.Add(CheckErrors.UnknownTask(callee, Suggestion.Hint(callee.Text, _tasks.Keys)));
+            _errors.Add(CheckErrors.UnknownTask(callee, HintFor(callee.Text)));
         else if (task.Parameters.Length != arguments.Length)
             _errors.Add(CheckErrors.TaskArity(callee, arguments.Length, task));
         _expressions.CheckAll(arguments);
     }
+
+    private string HintFor(string task) => _errors.IsFull ? "" : Suggestion.Hint(task, _tasks.Keys);
 
     private void CheckAll(ImmutableArray<Statement> statements)
     {

@@ -26,7 +26,7 @@ internal sealed class ArgumentLabels(BoundProgram program) : ITaskLabels
 
     public string LabelOf(int task)
     {
-        if ((uint)task >= (uint)_tasks.Count)
+        if (task < 0 || task >= _tasks.Count)
             return TextLabels.None.LabelOf(task);
         (int definition, int start) = _tasks[task];
         int end = task + 1 < _tasks.Count ? _tasks[task + 1].Start : _arguments.Count;

@@ -158,7 +158,7 @@ internal sealed class QueueRules(AuditState state)
         {
             if (item.Kind != EventKind.Steal)
                 state.Report(AuditRules.StealFollowsProbe,
-                    $"{EventWords.WordOf(item.Kind)} without a probe before it.");
+                    $"No probe came before this {EventWords.WordOf(item.Kind)}.");
             return;
         }
 

@@ -85,8 +85,8 @@ internal sealed class ShapeRules(AuditState state)
             return true;
         state.Report(
             AuditRules.Fields,
-            $"{EventWords.WordOf(state.Event.Kind)} has {field} {value}; it needs "
-            + $"{(want == Want.None ? "none" : "one")}.");
+            $"The {field} of this {EventWords.WordOf(state.Event.Kind)} is {value}; it must be "
+            + $"{(want == Want.None ? "-1, none" : want is Want.Task or Want.Worker ? "0 or more" : "-1 or more")}.");
         return false;
     }
 

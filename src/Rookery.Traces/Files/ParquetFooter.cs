@@ -10,6 +10,8 @@ internal sealed record ParquetFooter(int ColumnCount, IReadOnlyList<long> GroupR
     /// <exception cref="Notation.InputException">It is damaged.</exception>
     public static ParquetFooter Read(ReadOnlySpan<byte> bytes)
     {
+        var shaped = new ThriftWalker(bytes);
+        ParquetShapes.Footer.Check(ref shaped);
         var walker = new ThriftWalker(bytes);
         var rows = new List<long>();
         var chunks = new List<ParquetChunk>();

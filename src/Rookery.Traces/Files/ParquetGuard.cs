@@ -6,9 +6,9 @@ namespace Rookery.Traces.Files;
 /// <remarks>
 /// The library sets aside memory as the file says, and follows nested structures as deep as they go: a few damaged
 /// bytes could ask for gigabytes or end the process. So the footer and the headers of all pages are walked here first,
-/// with nothing believed: depth is bounded, every count and length must fit into the bytes that are there, and what a
-/// page unpacks to must be in proportion to its size. Source of the layout: the Apache Parquet format specification
-/// (file layout, <c>PageHeader</c>,
+/// with nothing believed: depth is bounded, each field is of its kind, every count and length must fit into the bytes
+/// that are there, and what a page unpacks to must be in proportion to its size. Source of the layout: the Apache
+/// Parquet format specification (file layout, <c>PageHeader</c>,
 /// <c>FileMetaData</c>) and the Thrift compact protocol.
 /// </remarks>
 internal static class ParquetGuard

@@ -11,6 +11,8 @@ internal readonly record struct ParquetPage(int HeaderLength, long Packed, long 
     /// <exception cref="Notation.InputException">It is damaged.</exception>
     public static ParquetPage Read(ReadOnlySpan<byte> bytes)
     {
+        var shaped = new ThriftWalker(bytes);
+        ParquetShapes.PageHeader.Check(ref shaped);
         var walker = new ThriftWalker(bytes);
         long packed = -1;
         long unpacked = -1;

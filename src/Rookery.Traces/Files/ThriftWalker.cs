@@ -41,6 +41,20 @@ internal ref struct ThriftWalker(ReadOnlySpan<byte> bytes)
         return true;
     }
 
+    /// <summary>The kind of value that a type in a header stands for.</summary>
+    /// <exception cref="InputException">Parquet has no such values.</exception>
+    public static ThriftSort SortOf(int type) => type switch
+    {
+        1 or 2 => ThriftSort.Truth,
+        3 => ThriftSort.Small,
+        4 or 5 or 6 => ThriftSort.Integer,
+        7 => ThriftSort.Double,
+        Binary => ThriftSort.Binary,
+        List => ThriftSort.List,
+        Struct => ThriftSort.Structure,
+        _ => throw Damaged(),
+    };
+
     /// <summary>Takes the header of a list.</summary>
     /// <returns>The number of elements; each takes at least a byte, so no more than there are bytes left.</returns>
     public int ListHeader(out int elementType)
@@ -153,6 +167,7 @@ internal ref struct ThriftWalker(ReadOnlySpan<byte> bytes)
         throw Damaged();
     }
 
-    private static InputException Damaged() =>
+    /// <summary>The error for whatever cannot be walked.</summary>
+    public static InputException Damaged() =>
         new(TraceErrors.NotParquet("its description of itself is damaged"));
 }

@@ -3,7 +3,7 @@ namespace Rookery.Traces;
 /// <summary>How large a trace file may be: readers refuse more with an error that names the limit.</summary>
 /// <remarks>
 /// Files come from strangers, so each size that a file can claim has a limit. The defaults admit any run that this
-/// program can make. Error codes are in docs/trace-errors.md. Immutable.
+/// program can make. Immutable.
 /// </remarks>
 public sealed record TraceLimits
 {

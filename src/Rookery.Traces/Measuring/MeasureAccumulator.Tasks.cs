@@ -5,29 +5,57 @@ namespace Rookery.Traces.Measuring;
 // What each event means for the tasks: nesting, space, queues, span, stolen work, deviations.
 public sealed partial class MeasureAccumulator
 {
-    // A task's work in parts: the first from its beginning, and one from each steal of its continuation on. What a
-    // stolen continuation still contains is the sum of its part and of all later ones.
-    private readonly List<(long Work, int Before)> _parts = [];
+    // A task's work in parts: the first from its beginning, and one from each steal that moved its continuation. What is
+    // left of the task at that steal is the sum of that part and of all later ones; what the steal moved is the sum of
+    // that over the task whose continuation was stolen and its callers, and is known when the outermost of them ends.
+    private readonly List<TaskPart> _parts = [];
     private readonly Stack<int> _freeParts = [];
+    private readonly List<long> _movedWork = [];
+    private readonly Stack<int> _freeMoves = [];
     private readonly ValueCounts _stolenWork = new();
 
-    private ref (long Work, int Before) PartOf(ref MeasuredTask task)
+    private ref TaskPart PartOf(ref MeasuredTask task)
     {
         if (task.PartPlusOne == 0)
-            task.PartPlusOne = NewPart(-1) + 1;
+            task.PartPlusOne = NewPart(new TaskPart(0, -1, -1)) + 1;
         return ref CollectionsMarshal.AsSpan(_parts)[task.PartPlusOne - 1];
     }
 
-    private int NewPart(int before)
+    private int NewPart(TaskPart part)
     {
-        if (_freeParts.TryPop(out int part))
+        if (_freeParts.TryPop(out int free))
         {
-            _parts[part] = (0, before);
-            return part;
+            _parts[free] = part;
+            return free;
         }
 
-        _parts.Add((0, before));
+        _parts.Add(part);
         return _parts.Count - 1;
+    }
+
+    private int NewMove()
+    {
+        if (_freeMoves.TryPop(out int free))
+        {
+            _movedWork[free] = 0;
+            return free;
+        }
+
+        _movedWork.Add(0);
+        return _movedWork.Count - 1;
+    }
+
+    private void StartParts(int task)
+    {
+        int move = NewMove();
+        while (true)
+        {
+            ref MeasuredTask it = ref _tasks[task];
+            it.PartPlusOne = NewPart(new TaskPart(0, it.PartPlusOne - 1, move)) + 1;
+            if (!it.IsCalled || it.ParentPlusOne == 0)
+                return;
+            task = it.ParentPlusOne - 1;
+        }
     }
 
     private void Begin(in TraceEvent item, ref MeasuredWorker worker)
@@ -152,10 +180,10 @@ public sealed partial class MeasureAccumulator
         ref MeasuredTask task = ref _tasks[item.Task];
         _stolenDepth += task.Depth;
         if (task.HasBegun)
-            task.PartPlusOne = NewPart(task.PartPlusOne - 1) + 1;
+            StartParts(item.Task);
         else
             task.StealsBeforeBegin++;
-        if ((uint)item.Other < (uint)_workers.Length)
+        if (item.Other >= 0 && item.Other < _workers.Length)
             Lengthen(ref _workers[item.Other], -1);
         if (isFurther)
             Lengthen(ref worker, 1);
@@ -221,18 +249,26 @@ public sealed partial class MeasureAccumulator
         }
     }
 
-    // The work of all parts; each part but the first began with a steal, which moved it and all later ones.
+    // The work of all parts; each part but the first began with a steal.
     private long CloseParts(in MeasuredTask task)
     {
         long work = 0;
         for (int part = task.PartPlusOne - 1; part >= 0;)
         {
-            (long own, int before) = _parts[part];
-            work += own;
-            if (before >= 0)
-                _stolenWork.Add(work);
+            TaskPart it = _parts[part];
+            work += it.Work;
+            if (it.Move >= 0)
+            {
+                _movedWork[it.Move] += work;
+                if (!task.IsCalled)
+                {
+                    _stolenWork.Add(_movedWork[it.Move]);
+                    _freeMoves.Push(it.Move);
+                }
+            }
+
             _freeParts.Push(part);
-            part = before;
+            part = it.Before;
         }
 
         return work;

@@ -10,10 +10,11 @@ public sealed class BadInputProperties
     private static readonly string[] Pieces =
     [
         "\n", "\t", "    ", "(", ")", "[", "]", ",", "..", ":", "=", "==", "<", ">>", "<<", "+", "-", "*", "/", "%",
-        "\"", "#", "\r", "\0", "\uFEFF", "\uD800", "é", "9223372036854775807", "9223372036854775808", "0", "1", "-1", "64",
+        "\"", "#", "\r", "\0", "\uFEFF",
+        "\uD800", "é", "9223372036854775807", "9223372036854775808", "0", "1", "-1", "64",
         " if ", " then ", " else ", " not ", " and ", " or ", " in ", "for i in 0..n\n", "fork ", "call ", "join",
-        "let ", "work ", "block ", "task ", "start ", "param ", "const ", "data ", "grain ", "column ", "sum(", "len(", "pick(",
-        "log2(", "sqrt(", "n", "lo", "hi", "t0", "1 << 62", " * 4611686018427387904",
+        "let ", "work ", "block ", "task ", "start ", "param ", "const ", "data ", "grain ", "column ", "sum(", "len(",
+        "pick(", "log2(", "sqrt(", "n", "lo", "hi", "t0", "1 << 62", " * 4611686018427387904",
     ];
 
     private static readonly EvaluationLimits Limits =

@@ -207,6 +207,17 @@ public sealed class ProgramReaderTests
     }
 
     [Fact]
+    public void Read_ThousandsOfUnknownNames_DoesNotGuessForEach()
+    {
+        string text = string.Concat(Enumerable.Range(0, 20_000).Select(i => $"const c{i}abcdef = 1\n"))
+            + "task t(n)\n" + string.Concat(Enumerable.Range(0, 20_000).Select(i => $"    work d{i}abcdef\n"))
+            + "start t(1)";
+        var result = ProgramReader.Read("test.fj", text);
+        Assert.Equal(DiagnosticList.CountMax, result.Diagnostics.Length);
+        Assert.Equal("did you mean c0abcdef?", result.Diagnostics[0].Hint);
+    }
+
+    [Fact]
     public void Read_TwentyThousandParentheses_GivesOneLimitError()
     {
         string deep = new string('(', 20_000) + "1" + new string(')', 20_000);

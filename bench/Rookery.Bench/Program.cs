@@ -1,0 +1,39 @@
+// Events a second, in one thread, in one process, in turn, so that ratios hold while the machine's speed drifts:
+//   dotnet run -c Release --project bench/Rookery.Bench
+// Prints the best of some rounds of each, with a checksum that a change of behaviour would change.
+using System.Diagnostics;
+using System.Globalization;
+using Rookery.Bench;
+
+int rounds = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 5;
+BenchCase[] cases =
+[
+    new PriorityQueueCase(8),
+    new SimulationCase("count, 8 workers, no trace", SimulationCase.Count, 8, isRecorded: false),
+    new SimulationCase("count, 8 workers, trace in memory", SimulationCase.Count, 8, isRecorded: true),
+    new SimulationCase("fibonacci, 8 workers, no trace", SimulationCase.Fibonacci, 8, isRecorded: false),
+    new SimulationCase("count, 1 worker, no trace", SimulationCase.Count, 1, isRecorded: false),
+    new SimulationCase("count, 64 workers, no trace", SimulationCase.Count, 64, isRecorded: false),
+    new SimulationCase("count, 1024 workers, no trace", SimulationCase.Count, 1024, isRecorded: false),
+];
+
+var best = new double[cases.Length];
+for (int round = 0; round < rounds; round++)
+{
+    for (int i = 0; i < cases.Length; i++)
+    {
+        GC.Collect();
+        long before = GC.GetTotalMemory(forceFullCollection: true);
+        long start = Stopwatch.GetTimestamp();
+        BenchOutcome outcome = cases[i].Run();
+        double seconds = Stopwatch.GetElapsedTime(start).TotalSeconds;
+        long held = GC.GetTotalMemory(forceFullCollection: true) - before;
+        GC.KeepAlive(outcome);
+        best[i] = Math.Max(best[i], outcome.Events / seconds);
+        if (round == rounds - 1)
+        {
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+                $"{cases[i].Name,-36} {best[i] / 1e6,8:0.00} M events/s  {1e9 / best[i],7:0.0} ns  {(double)held / outcome.Events,6:0.0} bytes/event held  checksum {outcome.Checksum}"));
+        }
+    }
+}
