@@ -90,15 +90,8 @@ internal static class AppErrors
 
     public static Diagnostic NoSuchStep(long step, int most) => new(
         "AP024", default,
-        string.Create(CultureInfo.InvariantCulture, $"There is no step {step}: the run has {most}."),
-        string.Create(CultureInfo.InvariantCulture, $"Use 0 (before anything has happened) to {most}."));
-
-    public static Diagnostic BadMoment(string text) => new(
-        "AP025", default, $"'{text}' names no moment.",
-        "Write start, end, step 42, time 500, line 9, first steal, last steal, or worker 2 sleeps.");
-
-    public static Diagnostic NoSuchMoment(string text) => new(
-        "AP026", default, $"The run has no moment '{text}'.", "Look at its steps with run FILE --steps.");
+        string.Create(CultureInfo.InvariantCulture, $"There is no step {step}: the run has {most} steps."),
+        string.Create(CultureInfo.InvariantCulture, $"Steps count from 0, so the last one is {most - 1}."));
 
     public static Diagnostic NotForTraces(string option) => new(
         "AP027", default, $"{option} is for programs: a trace is of a run that has been made already.",

@@ -28,8 +28,8 @@ internal static class Complaint
 
     private static string TextOf(SourceText? source, Diagnostic diagnostic)
     {
-        // SM: the run's settings, AP: the command line. Neither is in the file.
-        bool isOurs = diagnostic.Span.Line == 0 && diagnostic.Code[..2] is "SM" or "AP";
+        // SM: the run's settings, MO: a moment, AP: the command line. None is in the file.
+        bool isOurs = diagnostic.Span.Line == 0 && diagnostic.Code[..2] is "SM" or "MO" or "AP";
         SourceText shown = isOurs || source is null ? Ourselves : source;
         if (shown.Text.Length > 0 || diagnostic.Span.Line == 0)
             return DiagnosticText.Render(shown, diagnostic);

@@ -9,6 +9,7 @@ using Rookery.Programs;
 using Rookery.Simulation;
 using Rookery.Terminal;
 using Rookery.Traces;
+using Rookery.Traces.Replaying;
 
 namespace Rookery.Commands;
 
@@ -27,7 +28,7 @@ internal sealed class DrawVerb : Verb
         : this(
             new(), new(),
             OptionValues.Text("--view", string.Join('|', FigureWords.Words), "What to draw; deques by default."),
-            OptionValues.Text("--step", "NUMBER", "Deques after so many steps, counted as run --steps does."),
+            OptionValues.Text("--step", "NUMBER", "Deques just after that step, counted as run --steps does."),
             OptionValues.Text(
                 "--moment", "WORDS",
                 "Deques at a moment: \"first steal\", \"worker 2 sleeps\", \"line 9\", \"time 500\"."),
@@ -109,9 +110,15 @@ internal sealed class DrawVerb : Verb
     private int StepOf(Trace trace, ParseResult parsed)
     {
         if (parsed.WholeOf(_step, 0, int.MaxValue) is { } step)
-            return MomentFinder.Step(trace, step);
-        return parsed.GetValue(_moment) is { } moment
-            ? MomentFinder.Find(trace, moment)
-            : MomentFinder.TellingStep(trace);
+        {
+            return step < trace.Count
+                ? (int)step
+                : throw new InputException(AppErrors.NoSuchStep(step, trace.Count));
+        }
+
+        if (parsed.GetValue(_moment) is not { } name)
+            return TellingMoment.Of(trace);
+        MomentSteps steps = Moments.Find(trace, name);
+        return steps.Error is { } error ? throw new InputException(error) : steps.Steps[0];
     }
 }

@@ -4,12 +4,12 @@ using Rookery.Notation;
 namespace Rookery.Commands;
 
 /// <summary>Which steps to tell.</summary>
-/// <param name="First">The first, from 1.</param>
+/// <param name="First">The first, from 0.</param>
 /// <param name="Last">The last, told too.</param>
 internal sealed record StepRange(long First, long Last)
 {
     /// <summary>All of them.</summary>
-    public static StepRange All { get; } = new(1, long.MaxValue);
+    public static StepRange All { get; } = new(0, long.MaxValue);
 
     /// <summary>Reads <c>20..40</c>, <c>20..</c>, <c>..40</c> or <c>20</c>; nothing stands for all.</summary>
     /// <exception cref="InputException">It is something else.</exception>
@@ -21,9 +21,9 @@ internal sealed record StepRange(long First, long Last)
         string first = ends[0], last = ends[^1];
         if (ends.Length > 2 || text.Length == 0 || text == "..")
             throw new InputException(AppErrors.BadSteps(text));
-        long from = first.Length == 0 ? 1 : Whole(first, text);
+        long from = first.Length == 0 ? 0 : Whole(first, text);
         long to = last.Length == 0 ? long.MaxValue : Whole(last, text);
-        return from >= 1 && from <= to ? new(from, to) : throw new InputException(AppErrors.BadSteps(text));
+        return from <= to ? new(from, to) : throw new InputException(AppErrors.BadSteps(text));
     }
 
     private static long Whole(string number, string text) =>

@@ -24,7 +24,7 @@ internal static class FigureFolder
         Directory.CreateDirectory(folder);
         var maker = new FigureMaker(trace, curve);
         using var file = new FigureFile(look);
-        int step = MomentFinder.TellingStep(trace);
+        int step = TellingMoment.Of(trace);
         int all = FigureWords.All.Length * FigureFile.Endings.Length;
         int done = 0;
         foreach (FigureKind kind in FigureWords.All)

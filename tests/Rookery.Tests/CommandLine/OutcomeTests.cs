@@ -198,6 +198,41 @@ public sealed class OutcomeTests
     }
 
     [Fact]
+    public void Draw_Moments_AreTheStateJustAfterThatStep()
+    {
+        using var run = new TestRun();
+        string path = run.Put("count.fj", TestRun.Count);
+        run.Run("run", path, "--machine", "unit", "--steps");
+        string steal = run.Output.Split('\n').First(line => line.Contains(" steals ", StringComparison.Ordinal)
+            || line.Contains(" takes count(0, 100)", StringComparison.Ordinal));
+        string step = steal.Split(' ', StringSplitOptions.RemoveEmptyEntries)[0];
+
+        run.Run("draw", path, "--machine", "unit", "--out", "-");
+        string byDefault = run.Output;
+        run.Run("draw", path, "--machine", "unit", "--out", "-", "--moment", "first steal");
+        string byName = run.Output;
+        run.Run("draw", path, "--machine", "unit", "--out", "-", "--step", step);
+
+        Assert.Equal(byDefault, byName);
+        Assert.Equal(byName, run.Output);
+        Assert.Contains("count(0, 100)", run.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("--moment", "teatime")]
+    [InlineData("--moment", "step 999999")]
+    [InlineData("--step", "999999")]
+    public void Draw_NoSuchMoment_IsExitCode2(string option, string value)
+    {
+        using var run = new TestRun();
+
+        Assert.Equal(2, run.Run("draw", run.Put("count.fj", TestRun.Count), option, value, "--out", "-"));
+
+        Assert.StartsWith("rookery: error ", run.Errors, StringComparison.Ordinal);
+        Assert.Empty(run.Output);
+    }
+
+    [Fact]
     public void Draw_Png_HasTheAskedSizeTimesTheScale()
     {
         using var run = new TestRun();

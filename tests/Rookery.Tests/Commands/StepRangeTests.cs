@@ -6,18 +6,19 @@ namespace Rookery.Tests.Commands;
 public sealed class StepRangeTests
 {
     [Theory]
-    [InlineData(null, 1, long.MaxValue)]
+    [InlineData(null, 0, long.MaxValue)]
     [InlineData("20..40", 20, 40)]
     [InlineData("20", 20, 20)]
     [InlineData("20..", 20, long.MaxValue)]
-    [InlineData("..40", 1, 40)]
+    [InlineData("..40", 0, 40)]
+    [InlineData("0", 0, 0)]
     public void Parse_Range_HasBothEnds(string? text, long first, long last) =>
         Assert.Equal(new StepRange(first, last), StepRange.Parse(text));
 
     [Theory]
     [InlineData("")]
     [InlineData("..")]
-    [InlineData("0..5")]
+    [InlineData("-1..5")]
     [InlineData("5..4")]
     [InlineData("1..2..3")]
     [InlineData("count.fj")]
