@@ -69,6 +69,10 @@ internal sealed partial class RunEngine<TSink>
             {
                 StopWatching(holder, other);
             }
+            else if (other.Phase == WorkerPhase.Alone)
+            {
+                SetTime(holder, other, WorkerPhase.Seek, _now);
+            }
         }
 
         AfterTask(worker, state, from);

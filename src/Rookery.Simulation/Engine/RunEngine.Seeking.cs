@@ -31,9 +31,25 @@ internal sealed partial class RunEngine<TSink>
     {
         if (state.Deque.Count == 0)
             return false;
-        if (_scheduler.AtJoin != AtJoin.Leapfrog || state.Waiting.Count == 0)
+        if (!Leapfrogs(state))
             return true;
-        return _tasks[state.Deque.Newest].Parent == state.Waiting.Peek();
+        int item = state.Deque.Newest;
+        while (_tasks[item].IsCalled)
+            item = _tasks[item].Parent;
+        return _tasks[item].Parent == state.Waiting.Peek();
+    }
+
+    // A task moves with its callers; only leapfrogging asks where a caller is.
+    private void SetHolder(int task, int worker)
+    {
+        _tasks[task].Holder = worker;
+        if (_scheduler.AtJoin != AtJoin.Leapfrog)
+            return;
+        while (_tasks[task].IsCalled)
+        {
+            task = _tasks[task].Parent;
+            _tasks[task].Holder = worker;
+        }
     }
 
     private int OwnersChoice(TaskDeque deque) =>
@@ -82,7 +98,7 @@ internal sealed partial class RunEngine<TSink>
     {
         _futileLooks = 0;
         state.Failed = 0;
-        _tasks[state.Item].Holder = worker;
+        SetHolder(state.Item, worker);
         Emit(kind, worker, _tasks[state.Item].Id, other, 0);
         if (cost > 0)
             SetTime(worker, state, WorkerPhase.Start, Later(cost));
@@ -98,9 +114,20 @@ internal sealed partial class RunEngine<TSink>
             return;
         }
 
-        int victim = AwaitedHolder(worker, state);
+        if (_scheduler.WhenIdle == WhenIdle.Sleep && state.Failed >= _patience)
+        {
+            FallAsleep(worker, state);
+            return;
+        }
+
+        int victim = Leapfrogs(state) ? AwaitedHolder(worker, state) : _victims.Choose(worker, _workers);
         if (victim < 0)
-            victim = _victims.Choose(worker, _workers);
+        {
+            // What it awaits lies beneath on its own stack: nothing that it may steal could help.
+            SetNever(worker, state, WorkerPhase.Alone);
+            return;
+        }
+
         TaskDeque deque = _workers[victim].Deque;
         state.Victim = victim;
         state.Seen = deque.Count == 0 ? -1 : _tasks[ThiefsChoice(deque)].Id;
@@ -108,11 +135,11 @@ internal sealed partial class RunEngine<TSink>
         SetTime(worker, state, WorkerPhase.Look, Later(_machine.Probe));
     }
 
-    // Leapfrogging: the other worker that has a child which the waiting task awaits; -1 where the rule does not apply.
+    private bool Leapfrogs(WorkerState state) => _scheduler.AtJoin == AtJoin.Leapfrog && state.Waiting.Count > 0;
+
+    // Leapfrogging: the other worker that has a child which the waiting task awaits; -1 if this one has all of them.
     private int AwaitedHolder(int worker, WorkerState state)
     {
-        if (_scheduler.AtJoin != AtJoin.Leapfrog || state.Waiting.Count == 0)
-            return -1;
         for (int child = _tasks[state.Waiting.Peek()].NewestChild; child >= 0; child = _tasks[child].OlderSibling)
         {
             if (_tasks[child].Holder != worker)
@@ -162,14 +189,14 @@ internal sealed partial class RunEngine<TSink>
             for (int i = 1; i < amount; i++)
             {
                 int extra = TakeAsThief(victim.Deque);
-                _tasks[extra].Holder = worker;
+                SetHolder(extra, worker);
                 Emit(EventKind.Steal, worker, _tasks[extra].Id, state.Victim, 0);
                 state.Deque.Push(extra);
             }
 
             _futileLooks = 0;
             state.Failed = 0;
-            _tasks[first].Holder = worker;
+            SetHolder(first, worker);
             SetTime(worker, state, WorkerPhase.Start, victim.EndBusyUntil);
             return;
         }

@@ -16,32 +16,31 @@ internal sealed partial class RunEngine<TSink>
     {
         state.Failed++;
         _victims.Failed(state);
-        if (++_futileLooks > 1000L * _workers.Count)
-        {
-            _futileLooks = 0;
-            if (IsNobodyBusy())
-            {
-                Starve();
-                return;
-            }
-        }
-
+        if (HasStarved())
+            return;
         switch (_scheduler.WhenIdle)
         {
             case WhenIdle.Spin:
+            case WhenIdle.Sleep:
                 SetTime(worker, state, WorkerPhase.Seek, Later(cost));
                 break;
             case WhenIdle.BackOff:
                 long pause = _machine.Probe << Math.Min(state.Failed - 1, PauseDoublingsMax);
                 SetTime(worker, state, WorkerPhase.Seek, Later(cost + pause));
                 break;
-            case WhenIdle.Sleep:
-                if (state.Failed >= _patience && !IsReady(state))
-                    FallAsleep(worker, state);
-                else
-                    SetTime(worker, state, WorkerPhase.Seek, Later(cost));
-                break;
         }
+    }
+
+    // Workers that spin would spin for ever where nobody can go on; asking everybody at every look would be too dear.
+    private bool HasStarved()
+    {
+        if (++_futileLooks <= 1000L * _workers.Count)
+            return false;
+        _futileLooks = 0;
+        if (CanSomebodyGoOn())
+            return false;
+        Starve();
+        return true;
     }
 
     private void FallAsleep(int worker, WorkerState state)
@@ -61,10 +60,10 @@ internal sealed partial class RunEngine<TSink>
         _watchers.Add(worker);
         if (_scheduler.WhenIdle == WhenIdle.Sleep)
             SetTime(worker, state, WorkerPhase.Watch, Later(_machine.Probe * _patience));
-        else if (_sharesCores)
-            SetTime(worker, state, WorkerPhase.Watch, Math.Max(Later(_machine.Probe), state.SliceEnd));
-        else
+        else if (!_sharesCores)
             SetNever(worker, state, WorkerPhase.Watch);
+        else if (!HasStarved())
+            SetTime(worker, state, WorkerPhase.Watch, Math.Max(Later(_machine.Probe), state.SliceEnd));
     }
 
     private void FinishWatch(int worker, WorkerState state)
@@ -136,10 +135,31 @@ internal sealed partial class RunEngine<TSink>
         SetTime(worker, state, WorkerPhase.Seek, _now);
     }
 
-    private bool IsNobodyBusy() => _workers.TrueForAll(w =>
-        w.Current < 0
-        && w.Phase is not (WorkerPhase.Start or WorkerPhase.Contest or WorkerPhase.TakeTurn or WorkerPhase.Waking)
-        && !IsReady(w));
+    // Somebody has a task in hand, is about to have one, may pass a join, or could find a task by looking on.
+    private bool CanSomebodyGoOn()
+    {
+        bool isAnyQueued = _sharedQueue.Count > 0 || _workers.Exists(w => w.Deque.Count > 0);
+        for (int i = 0; i < _workers.Count; i++)
+        {
+            WorkerState state = _workers[i];
+            if (state.Current >= 0 || IsReady(state) || state.Phase is WorkerPhase.Start or WorkerPhase.Waking)
+                return true;
+            bool isLooking = state.Phase is not (WorkerPhase.Asleep or WorkerPhase.Waiting or WorkerPhase.Alone
+                or WorkerPhase.Gone);
+            if (isLooking && isAnyQueued && CanFind(i, state))
+                return true;
+        }
+
+        return false;
+    }
+
+    private bool CanFind(int worker, WorkerState state)
+    {
+        if (!Leapfrogs(state) || MayTakeOwn(state))
+            return true;
+        int holder = AwaitedHolder(worker, state);
+        return holder >= 0 && _workers[holder].Deque.Count > 0;
+    }
 
     // Nobody can go on: an answer, not an error.
     private void Starve()

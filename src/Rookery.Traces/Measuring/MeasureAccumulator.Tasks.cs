@@ -110,6 +110,7 @@ public sealed partial class MeasureAccumulator
         child.IsCalled = isCall;
         child.Chain = isCall ? parent.Chain + 1 : 1;
         child.ParentPath = parent.Path;
+        child.Start = parent.Start + parent.Path;
         child.ParentPartPlusOne = part;
         child.Holder = item.Worker;
         Appear(ref child, parent.Depth + 1);
@@ -230,10 +231,7 @@ public sealed partial class MeasureAccumulator
         _tasks.Drop(item.Task);
         SetStrand(ref worker, item.Task, true);
         if (task.ParentPlusOne == 0)
-        {
-            _span = Math.Max(_span, path);
             return;
-        }
 
         ref MeasuredTask parent = ref _tasks[task.ParentPlusOne - 1];
         CollectionsMarshal.AsSpan(_parts)[task.ParentPartPlusOne - 1].Work += work;

@@ -102,6 +102,7 @@ public sealed partial class MeasureAccumulator
         {
             ref MeasuredTask task = ref _tasks[worker.LastTask];
             task.Path += length;
+            _span = Math.Max(_span, task.Start + task.Path);
             if (worker.LastKind == EventKind.Work)
             {
                 _work += length;

@@ -22,6 +22,9 @@ internal struct MeasuredTask
     /// <summary>Length of the longest chain from its beginning to where it is now.</summary>
     public long Path;
 
+    /// <summary>Length of the longest chain from the beginning of the run to its own beginning.</summary>
+    public long Start;
+
     /// <summary>Longest chain through a child that has not been joined.</summary>
     public long PathOfChildren;
 
