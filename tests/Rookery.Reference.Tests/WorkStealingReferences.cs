@@ -66,16 +66,7 @@ public sealed class WorkStealingReferences
     {
         foreach (int depth in (int[])[6, 8, 10, 12])
         {
-            string text = $"""
-                task tree(n)
-                    work 1
-                    if n > 0
-                        fork tree(n - 1)
-                        call tree(n - 1)
-                        join
-                        work 1
-                start tree({depth})
-                """;
+            string text = Tree(depth);
             const int seeds = 20;
             Measures[] runs = [.. Enumerable.Range(1, seeds).Select(s => Runs.Of(text, Runs.Settings(workers), s))];
             double span = runs[0].Span;
@@ -99,4 +90,82 @@ public sealed class WorkStealingReferences
                 return Simulator.Measure(program, settings).Measures == recorded.Measures;
             },
             iter: 1_000);
+
+    // Tchiboukdjian, Gast, Trystram, Roch, Bernard, "A tighter analysis of work stealing", ISAAC 2010 (abstract): W unit
+    // independent tasks that start on one of m processors, thieves that take half: W/m and 3.65 log2 W on average.
+    [Theory]
+    [InlineData(4, 256)]
+    [InlineData(16, 1_024)]
+    [InlineData(16, 4_096)]
+    [InlineData(64, 4_096)]
+    public void Makespan_UnitTasksAndStealingHalf_StaysBelowThePublishedBound(int workers, int tasks)
+    {
+        string text = $"""
+            task unit()
+                work 1
+            task all()
+                for i in 0..{tasks}
+                    fork unit()
+            start all()
+            """;
+        RunSettings settings = Runs.Settings(workers) with { Scheduler = new() { Amount = StealAmount.Half } };
+        double excess = Enumerable.Range(1, 40).Average(
+            seed => Runs.Of(text, settings, seed).Makespan - ((double)tasks / workers));
+        Assert.InRange(excess, 0, (3.65 * Math.Log2(tasks)) + 1);
+    }
+
+    // N. S. Arora, R. D. Blumofe, C. G. Plaxton, "Thread scheduling for multiprogrammed multiprocessors", SPAA 1998 (from
+    // memory): fewer than 32 * P * Tinf steal attempts on average.
+    [Theory]
+    [InlineData(4)]
+    [InlineData(32)]
+    public void Probes_ManySeeds_AreBelowThePublishedBound(int workers)
+    {
+        Measures[] runs = [.. Enumerable.Range(1, 20).Select(s => Runs.Of(Tree(9), Runs.Settings(workers, "work-first"), s))];
+        Assert.InRange(runs.Average(m => (double)m.Probes), 1, 32.0 * workers * runs[0].Span);
+    }
+
+    // Y. Guo, R. Barik, R. Raman, V. Sarkar, "Work-first and help-first scheduling policies for async-finish task
+    // parallelism", IPDPS 2009 (abstract): each policy wins on some programs. Help-first spreads a flat loop of forks
+    // sooner; work-first needs less space in a deep recursion.
+    [Fact]
+    public void ForkRuns_FlatLoopAndDeepTree_EachPolicyWinsOnce()
+    {
+        const string flat = """
+            task item()
+                work 40
+            task loop()
+                for i in 0..200
+                    fork item()
+            start loop()
+            """;
+        var machine = Machine.Ideal with { Steal = 20 };
+        Measures helpFlat = Runs.Of(flat, Runs.Settings(16) with { Machine = machine });
+        Measures workFlat = Runs.Of(flat, Runs.Settings(16, "work-first") with { Machine = machine });
+        Assert.True(helpFlat.Makespan < workFlat.Makespan, $"{helpFlat.Makespan} and {workFlat.Makespan}");
+        Assert.True(workFlat.LiveTasks < helpFlat.LiveTasks, $"{workFlat.LiveTasks} and {helpFlat.LiveTasks}");
+    }
+
+    // Cilk-5 paper and textbook model of time, T1/P + Tinf (Cormen et al., 3rd ed. section 27.1, the chess program; from
+    // memory): 2048 and 1 against 1024 and 8 units cross between 146 and 147 processors.
+    [Theory]
+    [InlineData(32, 65, 40)]
+    [InlineData(512, 5, 10)]
+    public void TimeModel_ChessProgram_IsAsInTheTextbook(int workers, int original, int optimised)
+    {
+        Assert.Equal(original, TimeModel.Expected(2048, 1, workers).ToDouble());
+        Assert.Equal(optimised, TimeModel.Expected(1024, 8, workers).ToDouble());
+        Assert.Equal(146, TimeModel.LastWorkersWhereFaster((1024, 8), (2048, 1)));
+    }
+
+    private static string Tree(int depth) => $"""
+        task tree(n)
+            work 1
+            if n > 0
+                fork tree(n - 1)
+                call tree(n - 1)
+                join
+                work 1
+        start tree({depth})
+        """;
 }
