@@ -32,6 +32,7 @@ internal sealed partial class RunEngine<TSink>
             bool childFirst = _scheduler.ForkRuns == ForkRuns.Child;
             int item = childFirst ? parent : child;
             _tasks[item].Holder = worker;
+            _tasks[child].Holder = worker;
             (_scheduler.Queues == Queues.Shared ? _sharedQueue : state.Deque).Push(item);
             cost += TellOthers(worker);
             if (childFirst)

@@ -26,6 +26,16 @@ internal sealed partial class RunEngine<TSink>
             LookAtVictim(worker, state);
     }
 
+    // It can only wait for others, and leaves its core to them where cores are few.
+    private void StandAlone(int worker, WorkerState state)
+    {
+        SetNever(worker, state, WorkerPhase.Alone);
+        if (!_sharesCores)
+            return;
+        Emit(EventKind.Stop, worker, -1, -1, 0);
+        ReleaseCore(state);
+    }
+
     // A leapfrogging worker that waits runs only children of the waiting task from its own deque.
     private bool MayTakeOwn(WorkerState state)
     {
@@ -110,7 +120,7 @@ internal sealed partial class RunEngine<TSink>
     {
         if (_workers.Count == 1)
         {
-            SetNever(worker, state, WorkerPhase.Alone);
+            StandAlone(worker, state);
             return;
         }
 
@@ -124,7 +134,7 @@ internal sealed partial class RunEngine<TSink>
         if (victim < 0)
         {
             // What it awaits lies beneath on its own stack: nothing that it may steal could help.
-            SetNever(worker, state, WorkerPhase.Alone);
+            StandAlone(worker, state);
             return;
         }
 
