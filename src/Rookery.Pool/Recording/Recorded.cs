@@ -1,0 +1,3 @@
+namespace Rookery.Pool.Recording;
+/// <summary>stub</summary>
+public sealed class Recorded { }
