@@ -85,6 +85,8 @@ public sealed record PoolOptions
             "Only the deque with one lock gives its owner the oldest task: choose Deque = OneLock.");
         Refuse(hasDeques && Deque != DequeKind.OneLock && ThiefTakes == ThiefTakes.Newest,
             "Only the deque with one lock gives thieves the newest task: choose Deque = OneLock.");
+        Refuse(RecordingCapacity > 0 && Amount == StealAmount.Half,
+            "A trace tells half a deque as one steal, and thieves here move its tasks one by one: record with Amount = One.");
         Refuse(AtJoin == AtJoin.Leapfrog && OwnerTakes == OwnerTakes.Oldest,
             "A leapfrogging worker runs the waiting task's own children first, which are the newest.");
     }

@@ -32,7 +32,4 @@ public sealed partial class WorkerPool
             Volatile.Write(ref _frames, table);
         }
     }
-
-    private void StartRecording() { }
-    private void StopRecording(PoolRun run) { }
 }

@@ -1,5 +1,4 @@
 using Rookery.Pool.Deques;
-using Rookery.Pool.Recording;
 using Rookery.Pool.Workers;
 
 namespace Rookery.Pool;
@@ -58,9 +57,6 @@ public sealed partial class WorkerPool : IDisposable
 
     /// <summary>How many workers it has.</summary>
     public int WorkerCount => Options.Workers;
-
-    /// <summary>The recording of the last run; null when the pool does not record or nothing has run.</summary>
-    public Recorded? LastRecording { get; private set; }
 
     internal WorkQueue? SharedQueue { get; }
 

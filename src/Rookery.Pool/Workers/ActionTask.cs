@@ -4,7 +4,7 @@ namespace Rookery.Pool.Workers;
 internal readonly struct ActionTask<TState>(ForkAction<TState> action, TState state) : IForkTask<Nothing>, INamedTask
 {
     /// <inheritdoc/>
-    public string Name => action.Method.Name;
+    public object NameSource => action;
 
     /// <inheritdoc/>
     public Nothing Run(Worker worker)

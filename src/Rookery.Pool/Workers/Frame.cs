@@ -27,7 +27,7 @@ internal abstract class Frame(WorkerCore owner, int depth, int number)
     /// <summary>Which worker runs it; -1 before. For leapfrogging; a hint.</summary>
     public int Runner = -1;
 
-    /// <summary>The child's number in the recorded trace, and its kind; -1 when nothing is recorded.</summary>
+    /// <summary>The child's number in the notes; -1 when nothing is recorded.</summary>
     public int Task = -1;
 
     /// <summary>What ended it, if <see cref="FrameState.Failed"/>.</summary>
@@ -39,8 +39,11 @@ internal abstract class Frame(WorkerCore owner, int depth, int number)
     /// <summary>Open children of the owner beneath it.</summary>
     public int Depth { get; } = depth;
 
-    /// <summary>What its tasks are called in a trace.</summary>
-    public abstract string Label { get; }
+    /// <summary>What the name of its child can be read from, for a trace.</summary>
+    public abstract object LabelSource { get; }
+
+    /// <summary>The number that the program gave its child; -1 when it gives none.</summary>
+    public abstract int TraceNumber { get; }
 
     /// <summary>Whether the child has ended; what it wrote can then be read.</summary>
     public bool IsFinished =>

@@ -17,4 +17,7 @@ internal static class FrameState
 
     /// <summary>The bits that hold one of these.</summary>
     public const long Mask = 3;
+
+    /// <summary>Set in frames of pools without the fast path, so that no join takes it.</summary>
+    public const long OffFastPath = 1 << 15;
 }

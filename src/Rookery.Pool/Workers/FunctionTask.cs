@@ -5,7 +5,7 @@ internal readonly struct FunctionTask<TState, TResult>(ForkFunction<TState, TRes
     : IForkTask<TResult>, INamedTask
 {
     /// <inheritdoc/>
-    public string Name => function.Method.Name;
+    public object NameSource => function;
 
     /// <inheritdoc/>
     public TResult Run(Worker worker) => function(worker, state);

@@ -5,7 +5,7 @@ internal readonly struct LoopTask<TBody>(TBody body, int from, int to, int grain
     where TBody : ILoopBody
 {
     /// <inheritdoc/>
-    public string Name => "loop";
+    public object NameSource => "loop";
 
     /// <inheritdoc/>
     public Nothing Run(Worker worker)

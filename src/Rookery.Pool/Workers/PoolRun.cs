@@ -18,8 +18,11 @@ internal abstract class PoolRun(WorkerPool pool, TimeSpan? timeLimit, Cancellati
     /// <summary>What ended it, or null.</summary>
     public ExceptionDispatchInfo? Failure { get; protected set; }
 
-    /// <summary>What its first task is called in a trace.</summary>
-    public abstract string Label { get; }
+    /// <summary>What the name of its first task can be read from.</summary>
+    public abstract object LabelSource { get; }
+
+    /// <summary>Number of tasks when the program numbers them itself; 0 otherwise.</summary>
+    public int GivenTasks { get; init; }
 
     /// <summary>Whether it is to stop.</summary>
     public bool IsStopped => Volatile.Read(ref _reason) != (int)StopReason.None;

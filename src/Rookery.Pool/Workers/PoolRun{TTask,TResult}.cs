@@ -12,7 +12,7 @@ internal sealed class PoolRun<TTask, TResult>(
     public TResult Result { get; private set; } = default!;
 
     /// <inheritdoc/>
-    public override string Label => TaskLabel.Of(in task);
+    public override object LabelSource => TaskLabel.SourceOf(in task);
 
     /// <inheritdoc/>
     public override void Execute(WorkerCore core)

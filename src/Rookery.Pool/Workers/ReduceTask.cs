@@ -6,7 +6,7 @@ internal readonly struct ReduceTask<TBody, TResult>(TBody body, int from, int to
     where TBody : IReduction<TResult>
 {
     /// <inheritdoc/>
-    public string Name => "reduce";
+    public object NameSource => "reduce";
 
     /// <inheritdoc/>
     public TResult Run(Worker worker)

@@ -23,7 +23,7 @@ internal sealed partial class WorkerCore
         }
 
         frame.Body = task;
-        frame.Word = word;
+        frame.Word = IsFast ? word : word | FrameState.OffFastPath;
         frame.Runner = -1;
         if (Recorder is { } recorder)
             frame.Task = recorder.Fork(_task, frame);
@@ -49,7 +49,7 @@ internal sealed partial class WorkerCore
         if (frame.Owner != this)
             throw PoolErrors.WrongWorker(frame.Owner.Number, Number);
         long word = Volatile.Read(ref frame.Word);
-        if (frame.Depth < _floor || frame.Depth >= Depth || (word & ~FrameState.Mask) != forkedWord
+        if (frame.Depth < _floor || frame.Depth >= Depth || (word & ~(FrameState.Mask | FrameState.OffFastPath)) != forkedWord
             || (word & FrameState.Mask) == FrameState.Joined)
             throw PoolErrors.JoinedTwice();
 
@@ -61,6 +61,8 @@ internal sealed partial class WorkerCore
                 return RunHere(frame);
 
             // Possible with a deque that gives its owner the oldest, or one queue for all.
+            Recorder?.Wait(_task, frame);
+            Recorder?.Take(own.Task);
             Execute(own);
         }
 
@@ -73,7 +75,7 @@ internal sealed partial class WorkerCore
     public TaskPlace EnterTask(Frame frame)
     {
         var place = new TaskPlace(_floor, NextWord & (WordStep - 1), _task);
-        SetSlot(frame.Word & (WordStep - 1) & ~FrameState.Mask);
+        SetSlot(frame.Word & (WordStep - 1) & ~(FrameState.Mask | FrameState.OffFastPath));
         _floor = Depth;
         _task = frame.Task;
         return place;
@@ -93,7 +95,7 @@ internal sealed partial class WorkerCore
         SetSlot((long)run.Slot << SlotShift);
         _floor = Depth;
         if (Recorder is { } recorder)
-            _task = recorder.BeginRoot(run.Label);
+            _task = recorder.BeginRoot(run);
     }
 
     /// <summary>Leaves a run from outside.</summary>
@@ -167,7 +169,7 @@ internal sealed partial class WorkerCore
         if (Recorder is not { } recorder)
             return body.Run(new Worker(this));
         (int before, int task) = (_task, frame.Task);
-        recorder.BeginOwn(task);
+        recorder.TakeAwaited(before, task);
         _task = task;
         try
         {

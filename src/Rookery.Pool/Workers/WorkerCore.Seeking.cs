@@ -60,14 +60,14 @@ internal sealed partial class WorkerCore
         if (outcome == StealOutcome.Taken)
         {
             Frame own = Pool.FrameOf(task);
-            Recorder?.BeginOwn(own.Task);
+            Recorder?.Take(own.Task);
             Execute(own);
             return true;
         }
 
         if (Pool.SharedQueue is not null)
         {
-            Recorder?.FoundEmpty(-1);
+            Recorder?.Empty(-1);
             return false;
         }
 
@@ -80,38 +80,33 @@ internal sealed partial class WorkerCore
     private bool TrySteal(int victim)
     {
         WorkQueue queue = Pool.Workers[victim].Queue;
-        Recorder?.Look();
         StealOutcome outcome = queue.TrySteal(out int task);
         _victims.Learn(victim, outcome == StealOutcome.Taken);
         switch (outcome)
         {
             case StealOutcome.Empty:
-                Recorder?.FoundEmpty(victim);
+                Recorder?.Empty(victim);
                 return false;
             case StealOutcome.LostRace:
-                Recorder?.LostRace(Pool.FrameOf(task), victim);
                 return false;
             default:
                 break;
         }
 
         Frame stolen = Pool.FrameOf(task);
-        Recorder?.Stole(stolen.Task, victim);
+        Recorder?.Steal(stolen.Task, victim);
         if (Pool.Options.Amount == StealAmount.Half)
-            StealMore(queue, victim);
+            StealMore(queue);
         Recorder?.Begin(stolen.Task);
         Execute(stolen);
         return true;
     }
 
     /// <summary>Half of what is there, rounded up, the first one included; one after the other, since they are contested.</summary>
-    private void StealMore(WorkQueue queue, int victim)
+    private void StealMore(WorkQueue queue)
     {
         for (int left = queue.Count / 2; left > 0 && queue.TrySteal(out int task) == StealOutcome.Taken; left--)
-        {
-            Recorder?.Stole(Pool.FrameOf(task).Task, victim);
             Queue.Push(task);
-        }
     }
 
     private void Execute(Frame frame)

@@ -19,7 +19,7 @@ internal sealed partial class WorkerCore : IDisposable
     public const int SlotShift = 2;
 
     /// <summary>Runs that can go on at one time, as the bits of a word allow.</summary>
-    public const int SlotsMax = 1 << 14;
+    public const int SlotsMax = 1 << 13;
 
     /// <summary>What <see cref="Attention"/> grows by for each run that is to stop.</summary>
     public const int StopRequest = 1 << 16;
@@ -63,7 +63,7 @@ internal sealed partial class WorkerCore : IDisposable
         };
         _victims = new(pool.Options, number);
         if (pool.Options.RecordingCapacity > 0)
-            Recorder = new(number, pool.Options.RecordingCapacity);
+            Recorder = new(pool, number, pool.Options.RecordingCapacity);
     }
 
     /// <summary>Its pool.</summary>
