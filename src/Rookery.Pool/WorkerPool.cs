@@ -30,6 +30,10 @@ public sealed partial class WorkerPool : IDisposable
     private bool _isDisposed;
     private bool _isClosed;
 
+    // A task may catch what a call of its own threw; children of that call are then left behind, and this is how we know.
+    static WorkerPool() =>
+        AppDomain.CurrentDomain.FirstChanceException += static (_, _) => s_current?.CountThrown();
+
     /// <summary>Starts a pool with a worker for each processor that this process may use.</summary>
     public WorkerPool()
         : this(new PoolOptions())

@@ -26,13 +26,14 @@ internal sealed class Frame<TTask, TResult>(WorkerCore owner, int depth, int num
         TTask body = Body;
         long state = FrameState.Done;
         TaskPlace place = core.EnterTask(this);
+        int thrown = core.Thrown;
         try
         {
             // A waiting worker runs tasks on top of waiting ones; a stack that ends is an error of the run, not of the process.
             RuntimeHelpers.EnsureSufficientExecutionStack();
             core.CurrentRun!.ThrowIfStopped();
             Result = body.Run(new Worker(core));
-            core.CheckNoneOpen();
+            core.CheckNoneOpen(thrown);
         }
 #pragma warning disable CA1031 // Whatever a task throws belongs to its join.
         catch (Exception failure)

@@ -18,11 +18,12 @@ internal sealed class PoolRun<TTask, TResult>(
     public override void Execute(WorkerCore core)
     {
         core.EnterRun(this);
+        int thrown = core.Thrown;
         try
         {
             ThrowIfStopped();
             Result = task.Run(new Worker(core));
-            core.CheckNoneOpen();
+            core.CheckNoneOpen(thrown);
         }
 #pragma warning disable CA1031 // Whatever a task throws belongs to the caller.
         catch (Exception failure)

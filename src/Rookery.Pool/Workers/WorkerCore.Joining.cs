@@ -8,6 +8,10 @@ internal sealed partial class WorkerCore
 {
     private int _task = -1;
     private int _floor;
+    private int _thrown;
+
+    /// <summary>Exceptions thrown on this worker so far.</summary>
+    public int Thrown => _thrown;
 
     /// <summary>A fork when the frame has to be made, the deque is another one, or the run is recorded.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
@@ -107,15 +111,25 @@ internal sealed partial class WorkerCore
     }
 
     /// <summary>Every child of the current task has been joined, or it is an error.</summary>
+    /// <param name="thrownBefore"><see cref="Thrown"/> when the task began.</param>
     /// <exception cref="PoolMisuseException">Some have not.</exception>
-    public void CheckNoneOpen()
+    public void CheckNoneOpen(int thrownBefore)
     {
         if (Depth == _floor)
             return;
         CloseGaps();
-        if (Depth != _floor)
+        if (Depth == _floor)
+            return;
+
+        // Children of calls that an exception ended, which the task then caught: nobody can join them any more.
+        if (_thrown != thrownBefore)
+            Abandon();
+        else
             throw PoolErrors.NeverJoined(Depth - _floor);
     }
+
+    /// <summary>Counts the exceptions of this worker, whoever throws them.</summary>
+    public void CountThrown() => _thrown++;
 
     /// <summary>Ends the open children of a task that an exception ended: drops the queued ones, waits for the rest.</summary>
     public void Abandon()
