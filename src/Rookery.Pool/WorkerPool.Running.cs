@@ -35,7 +35,10 @@ public sealed partial class WorkerPool
             return task.Run(new Worker(core));
         }
 
-        var run = new PoolRun<TTask, TResult>(this, task, timeLimit, cancellation);
+        var run = new PoolRun<TTask, TResult>(this, task, timeLimit, cancellation)
+        {
+            GivenTasks = task is INumberedTask numbered ? numbered.Count : 0,
+        };
         Submit(run);
         run.WaitForEnd();
         Retire(run);

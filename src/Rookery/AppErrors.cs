@@ -104,6 +104,9 @@ internal static class AppErrors
     public static Diagnostic NoDemo(string path) => new(
         "AP029", default, $"The demo program is not there: {path}.", "Run a program of your own: run FILE.");
 
+    public static Diagnostic NotCalibrated() => new(
+        "AP034", default, "This computer has not been calibrated yet.", "Run calibrate first; it takes some seconds.");
+
     public static Diagnostic OutOfMemory() => new(
         "AP030", default, "There is not enough memory for this.",
         "Make the program smaller, or leave out --trace, --steps and --figures, which keep every event.", true);

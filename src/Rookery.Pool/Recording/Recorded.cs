@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using Rookery.Pool.Workers;
 
 namespace Rookery.Pool.Recording;
 
@@ -60,14 +61,27 @@ public sealed class Recorded
         }
 
         int partsFrom = given > 0 ? given : (recorders.Max(r => r.Labels.Count) + 1) * recorders.Length;
-        var tasks = new RecordedTasks(given > 0, partsFrom);
+        var notes = recorders.Select(recorder => recorder.NotesOf(epoch).ToArray()).ToArray();
+        return From(
+            pool.Options, notes, new RecordedTasks(given > 0, partsFrom),
+            task => TaskLabel.Read(recorders[task % recorders.Length].Labels[task / recorders.Length]));
+    }
+
+    /// <summary>Works out what notes mean, whoever made them.</summary>
+    /// <param name="options">How the tasks were scheduled.</param>
+    /// <param name="notes">The notes of each worker, in its order.</param>
+    /// <param name="tasks">An empty account of the tasks.</param>
+    /// <param name="labels">What a task of the notes is called.</param>
+    internal static Recorded From(
+        PoolOptions options, IReadOnlyList<Note[]> notes, RecordedTasks tasks, Func<int, string> labels)
+    {
         var streams = new List<WorkerStream>();
         int root = -1;
-        foreach (Recorder recorder in recorders)
+        foreach (Note[] ofWorker in notes)
         {
             var stream = new WorkerStream();
             var expander = new StreamExpander(tasks, streams.Count, stream);
-            foreach (Note note in recorder.NotesOf(epoch))
+            foreach (Note note in ofWorker)
             {
                 if (note.Kind == NoteKind.Root)
                     root = note.Task;
@@ -79,11 +93,11 @@ public sealed class Recorded
 
         if (root < 0)
             throw new RecordingException("The run was not recorded from its beginning.");
-        return Assemble(pool.Options, streams, tasks, recorders, root);
+        return Assemble(options, streams, tasks, labels, root);
     }
 
     private static Recorded Assemble(
-        PoolOptions options, List<WorkerStream> streams, RecordedTasks tasks, Recorder[] recorders, int root)
+        PoolOptions options, List<WorkerStream> streams, RecordedTasks tasks, Func<int, string> labels, int root)
     {
         var merge = new CausalMerge(
             streams, options.Queues == Queues.PerWorker && options.ThiefTakes == ThiefTakes.Oldest);
@@ -91,7 +105,7 @@ public sealed class Recorded
         var placer = new LookPlacer(streams, order, options.Queues == Queues.Shared);
         var looks = new Queue<(int Place, long Time, int Worker, int Victim)>(placer.Place());
         long start = order.First(o => streams[o.Worker].Events[o.Index] is { Kind: RecordedKind.Begin } b && b.Task == root).Time;
-        var numbers = new TaskNumbers(tasks, recorders, root);
+        var numbers = new TaskNumbers(tasks, labels, root);
         var events = new List<RecordedEvent>(order.Count);
         long Since(long time) => (long)(Math.Max(0, time - start) * (1e9 / Stopwatch.Frequency));
         for (int i = 0; i < order.Count; i++)

@@ -1,7 +1,9 @@
 namespace Rookery.Pool.Recording;
 
 /// <summary>The tasks of a recorded run: who made whom, and what they are called. Mutable, for one thread.</summary>
-/// <param name="isGiven">Whether the program numbered its tasks itself; it then joins all children at once.</param>
+/// <param name="isGiven">
+/// Whether the program numbered its tasks itself; it then joins all children at once, and notes when it works.
+/// </param>
 /// <param name="partsFrom">Numbers from here on are free for parts.</param>
 internal sealed class RecordedTasks(bool isGiven, int partsFrom)
 {

@@ -58,7 +58,7 @@ internal sealed class StreamExpander(RecordedTasks tasks, int worker, WorkerStre
                 Pass(note);
                 break;
             case NoteKind.Work:
-                Work(note);
+                Emit(note, RecordedKind.Work, Top(note).Task, -1);
                 break;
             case NoteKind.Block:
                 Emit(note, RecordedKind.Block, Top(note).Task, -1);
@@ -160,7 +160,12 @@ internal sealed class StreamExpander(RecordedTasks tasks, int worker, WorkerStre
             Work(note);
     }
 
-    private void Work(in Note note) => Emit(note, RecordedKind.Work, Top(note).Task, -1);
+    // Whoever does not note its work is taken to work whenever it does nothing else.
+    private void Work(in Note note)
+    {
+        if (!tasks.HasGiven)
+            Emit(note, RecordedKind.Work, Top(note).Task, -1);
+    }
 
     private void Emit(in Note note, RecordedKind kind, int task, int other) =>
         stream.Events.Add(new(note.Time, worker, kind, task, other, note.Line));

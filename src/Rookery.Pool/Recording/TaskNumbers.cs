@@ -1,9 +1,7 @@
-using Rookery.Pool.Workers;
-
 namespace Rookery.Pool.Recording;
 
 /// <summary>Numbers tasks from 0 in the order in which they appear, and names them. Mutable, used once.</summary>
-internal sealed class TaskNumbers(RecordedTasks tasks, Recorder[] recorders, int root)
+internal sealed class TaskNumbers(RecordedTasks tasks, Func<int, string> labels, int root)
 {
     private readonly Dictionary<int, int> _numbers = [];
 
@@ -43,7 +41,6 @@ internal sealed class TaskNumbers(RecordedTasks tasks, Recorder[] recorders, int
             return "part of " + Label(whole);
         }
 
-        object source = recorders[task % recorders.Length].Labels[task / recorders.Length];
-        return TaskLabel.Read(source);
+        return labels(task);
     }
 }

@@ -78,7 +78,7 @@ internal sealed partial class WorkerCore
     /// <exception cref="InsufficientExecutionStackException">The worker's stack is nearly used up.</exception>
     public TaskPlace EnterTask(Frame frame)
     {
-        var place = new TaskPlace(_floor, NextWord & (WordStep - 1), _task);
+        var place = new TaskPlace(_floor, NextWord & (WordStep - 1), _task, Recorder?.Line ?? 0);
         SetSlot(frame.Word & (WordStep - 1) & ~(FrameState.Mask | FrameState.OffFastPath));
         _floor = Depth;
         _task = frame.Task;
@@ -88,7 +88,12 @@ internal sealed partial class WorkerCore
     /// <summary>Leaves a forked child.</summary>
     public void LeaveTask(Frame frame, in TaskPlace place)
     {
-        Recorder?.End(frame.Task);
+        if (Recorder is { } recorder)
+        {
+            recorder.End(frame.Task);
+            recorder.Line = place.Line;
+        }
+
         (_floor, _task) = (place.Floor, place.Task);
         SetSlot(place.Slot);
     }
@@ -108,6 +113,15 @@ internal sealed partial class WorkerCore
         Recorder?.End(_task);
         _task = -1;
         CurrentRun = null;
+    }
+
+    /// <summary>Says which task the notes speak of; for tasks that programs number themselves.</summary>
+    /// <returns>Which it was before.</returns>
+    public int SwapTask(int task)
+    {
+        int before = _task;
+        _task = task;
+        return before;
     }
 
     /// <summary>Every child of the current task has been joined, or it is an error.</summary>
@@ -182,7 +196,7 @@ internal sealed partial class WorkerCore
 
         if (Recorder is not { } recorder)
             return body.Run(new Worker(this));
-        (int before, int task) = (_task, frame.Task);
+        (int before, int task, int line) = (_task, frame.Task, recorder.Line);
         recorder.TakeAwaited(before, task);
         _task = task;
         try
@@ -193,6 +207,7 @@ internal sealed partial class WorkerCore
         {
             recorder.End(task);
             _task = before;
+            recorder.Line = line;
             recorder.Pass(before);
         }
     }
