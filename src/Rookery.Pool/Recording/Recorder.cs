@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Runtime.CompilerServices;
+using Rookery.Pool.Deques;
 using Rookery.Pool.Workers;
 
 namespace Rookery.Pool.Recording;
@@ -7,7 +8,7 @@ namespace Rookery.Pool.Recording;
 /// <summary>The notes of one worker: a bounded list that only this worker writes.</summary>
 /// <remarks>
 /// <para>
-/// No lock, and no store that another processor waits for: a note is one reading of the clock and 24 bytes. What the notes
+/// No lock, and no store that another processor waits for: a note is one reading of the clock and 32 bytes. What the notes
 /// mean is worked out when the run is over. When they are full nothing more is kept, and the recording says so.
 /// </para>
 /// <para>
@@ -18,6 +19,9 @@ internal sealed class Recorder(WorkerPool pool, int number, int capacity)
 {
     private readonly Note[] _notes = new Note[capacity];
     private readonly List<object> _labels = [];
+    private readonly bool _hasTickets =
+        pool.Options.Queues == Queues.Shared || pool.Options.Deque == DequeKind.OneLock;
+
     private int _count;
     private int _epoch;
     private int _emptyInRow;
@@ -59,11 +63,18 @@ internal sealed class Recorder(WorkerPool pool, int number, int capacity)
 
     public void Wait(int task, Frame child) => Add(NoteKind.Wait, task, child.Task);
 
-    public void TakeAwaited(int parent, int task) => Add(NoteKind.TakeAwaited, parent, task);
+    public void TakeAwaited(int parent, int task) => Add(NoteKind.TakeAwaited, parent, task, Ticket);
 
-    public void Take(int task) => Add(NoteKind.Take, task, -1);
+    public void Take(int task) => Add(NoteKind.Take, task, -1, Ticket);
 
-    public void Steal(int task, int victim) => Add(NoteKind.Steal, task, victim);
+    public void Steal(int task, int victim) => Add(NoteKind.Steal, task, victim, Ticket);
+
+    /// <summary>The fork that was noted last is in the queue now.</summary>
+    public void Queued()
+    {
+        if (_hasTickets && _count > 0 && _notes[_count - 1].Kind == NoteKind.Fork)
+            _notes[_count - 1] = _notes[_count - 1] with { Ticket = WorkQueue.LastTicket };
+    }
 
     public void Begin(int task) => Add(NoteKind.Begin, task, -1);
 
@@ -88,6 +99,8 @@ internal sealed class Recorder(WorkerPool pool, int number, int capacity)
             Add(NoteKind.Empty, -1, victim);
     }
 
+    private int Ticket => _hasTickets ? WorkQueue.LastTicket : 0;
+
     private int NewTask(object label)
     {
         EnterEpoch();
@@ -109,7 +122,7 @@ internal sealed class Recorder(WorkerPool pool, int number, int capacity)
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private void Add(NoteKind kind, int task, int other)
+    private void Add(NoteKind kind, int task, int other, int ticket = 0)
     {
         int now = pool.RecordingEpoch;
         if (_epoch != now)
@@ -125,7 +138,7 @@ internal sealed class Recorder(WorkerPool pool, int number, int capacity)
             return;
         }
 
-        _notes[at] = new(Stopwatch.GetTimestamp(), kind, task, other, Line);
+        _notes[at] = new(Stopwatch.GetTimestamp(), kind, task, other, Line, ticket);
 
         // order: release; the note may not move below. pairs with: NotesOf, which the caller of the run reads by.
         Volatile.Write(ref _count, at + 1);

@@ -32,6 +32,7 @@ internal sealed partial class WorkerCore
         if (Recorder is { } recorder)
             frame.Task = recorder.Fork(_task, frame);
         Queue.Push(frame.Number);
+        Recorder?.Queued();
 
         // order: as in Worker.Fork. The other deques have a full fence in their locks.
         if (Volatile.Read(ref Attention) != 0)
