@@ -82,6 +82,23 @@ internal sealed class Recorder(WorkerPool pool, int number, int capacity)
 
     public void Pass(int task) => Add(NoteKind.Pass, task, -1);
 
+    /// <summary>A child that its parent ran at the join ended, and the parent goes on: two notes, one look at the clock.</summary>
+    public void EndAndPass(int child, int parent, int parentLine)
+    {
+        Add(NoteKind.End, child, -1);
+        Line = parentLine;
+        int at = _count;
+        if (at > 0 && (uint)at < (uint)_notes.Length && RecordingGoesOn)
+        {
+            _notes[at] = new(_notes[at - 1].Time, NoteKind.Pass, parent, -1, parentLine);
+
+            // order: as in Add.
+            Volatile.Write(ref _count, at + 1);
+        }
+        else
+            Add(NoteKind.Pass, parent, -1);
+    }
+
     public void Work(int task) => Add(NoteKind.Work, task, -1);
 
     public void Block(int task) => Add(NoteKind.Block, task, -1);
@@ -98,6 +115,8 @@ internal sealed class Recorder(WorkerPool pool, int number, int capacity)
         if (_emptyInRow++ < Recorded.LooksInRow)
             Add(NoteKind.Empty, -1, victim);
     }
+
+    private bool RecordingGoesOn => _epoch == pool.RecordingEpoch;
 
     private int Ticket => _hasTickets ? WorkQueue.LastTicket : 0;
 

@@ -206,10 +206,8 @@ internal sealed partial class WorkerCore
         }
         finally
         {
-            recorder.End(task);
             _task = before;
-            recorder.Line = line;
-            recorder.Pass(before);
+            recorder.EndAndPass(task, before, line);
         }
     }
 
