@@ -13,7 +13,11 @@ public sealed class ReferenceGraphTests
         ["Rookery.Traces"] = ["Rookery.Notation"],
         ["Rookery.Simulation"] = ["Rookery.Programs", "Rookery.Traces"],
         ["Rookery.Drawing"] = ["Rookery.Traces"],
-        ["Rookery"] = ["Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Drawing"],
+        ["Rookery.Experiments"] = ["Rookery.Simulation"],
+        ["Rookery"] =
+        [
+            "Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments", "Rookery.Drawing",
+        ],
     };
 
     private static readonly string[] Pure =
