@@ -39,13 +39,15 @@ internal static class ExperimentErrors
         "Write 1..16, 0..100+10 (each tenth) or 1..64*2 (doubling, from 1 up).");
 
     public static Diagnostic NothingVaries() => new(
-        "EX007", default, "Nothing varies, so there is nothing to compare.", "Say what to vary, as in victim=random,lowest.");
+        "EX007", default, "Nothing varies, so there is nothing to compare.",
+        "Say what to vary, as in victim=random,lowest.");
 
     public static Diagnostic FactorTwice(string name) => new(
         "EX008", default, $"{name} is varied twice.", "Put all its levels into one list.");
 
     public static Diagnostic TooManyCells(Int128 cells, int most) => new(
-        "EX009", default, string.Create(CultureInfo.InvariantCulture, $"These are {cells:N0} runs, more than {most:N0}."),
+        "EX009", default, string.Create(CultureInfo.InvariantCulture,
+        $"These are {cells:N0} runs, more than {most:N0}."),
         "Use fewer levels or fewer seeds.", IsLimit: true);
 
     public static Diagnostic Senseless(string treatment, Diagnostic reason) => new(
@@ -63,7 +65,8 @@ internal static class ExperimentErrors
             : $"Use one of {string.Join(", ", MeasureNames.All.Select(m => m.Name))}.");
 
     public static Diagnostic NoEffect(string text) => new(
-        "EX011", default, $"'{text}' is no size of an effect.", "Write a percentage, as in 10%, or a number of units, as in 500.");
+        "EX011", default, $"'{text}' is no size of an effect.",
+        "Write a percentage, as in 10%, or a number of units, as in 500.");
 
     public static Diagnostic NoConfidence(string text) => new(
         "EX012", default, $"'{text}' is no confidence.", "Write a percentage from 50% to 99.9%.");

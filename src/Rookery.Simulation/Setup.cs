@@ -7,10 +7,10 @@ namespace Rookery.Simulation;
 /// <summary>All choices of a run as words: what a command line, a lesson, a link or one cell of a sweep says.</summary>
 /// <remarks>
 /// Names are <c>workers</c>, <c>cores</c>, <c>seed</c>, <c>scheduler</c> with every option of it, <c>machine</c>, each
-/// cost as <c>cost.NAME</c>, and each parameter of the program as <c>set.NAME</c>. Only what differs from the default is
-/// kept, so equal choices are equal texts whatever the order in which they were made; a named scheduler or machine never
-/// undoes an option or cost that was chosen besides. <c>default</c> does not exist: begin with <see cref="Plain"/>.
-/// Immutable. Example: <c>scheduler=work-first set.grain=50 victim=lowest workers=8</c>.
+/// cost as <c>cost.NAME</c>, and each parameter of the program as <c>set.NAME</c>. Only what differs from the default
+/// is kept, so equal choices are equal texts whatever the order in which they were made; a named scheduler or machine
+/// never undoes an option or cost that was chosen besides. <c>default</c> does not exist: begin with
+/// <see cref="Plain"/>. Immutable. Example: <c>scheduler=work-first set.grain=50 victim=lowest workers=8</c>.
 /// </remarks>
 public sealed class Setup : IEquatable<Setup>
 {
@@ -22,7 +22,9 @@ public sealed class Setup : IEquatable<Setup>
 
     private Setup(ImmutableSortedDictionary<string, string> choices) => _choices = choices;
 
-    /// <summary>Nothing chosen: four workers, work stealing, the ideal machine, seed 1, the program's own defaults.</summary>
+    /// <summary>
+    /// Nothing chosen: four workers, work stealing, the ideal machine, seed 1, the program's own defaults.
+    /// </summary>
     public static Setup Plain { get; } = new(ImmutableSortedDictionary.Create<string, string>(StringComparer.Ordinal));
 
     /// <summary>Every name that does not depend on a program.</summary>
@@ -46,7 +48,8 @@ public sealed class Setup : IEquatable<Setup>
     /// <summary>The name under which a word is chosen: itself, a cost's or a parameter's.</summary>
     /// <param name="word">A name, or the bare name of a cost or of a parameter.</param>
     /// <param name="parameters">The program's parameters.</param>
-    /// <returns>The full name; null when nothing is called so. A parameter comes before a cost of the same name.</returns>
+    /// <returns>The full name; null when nothing is called so. A parameter comes before a cost of the same
+    /// name.</returns>
     public static string? NameOf(string word, IEnumerable<string> parameters)
     {
         if (Names.Contains(word))

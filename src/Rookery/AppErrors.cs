@@ -129,7 +129,8 @@ internal static class AppErrors
 
     public static Diagnostic TooManySeries(int most) => new(
         "AP038", default,
-        string.Create(CultureInfo.InvariantCulture, $"No figure can tell apart more than {most} levels of a second choice."),
+        string.Create(CultureInfo.InvariantCulture,
+        $"No figure can tell apart more than {most} levels of a second choice."),
         "Vary one of the two with fewer levels, or leave out --figure.");
 
     public static Diagnostic Defect(Exception defect, string place) => new(

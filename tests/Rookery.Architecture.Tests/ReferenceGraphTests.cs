@@ -21,7 +21,8 @@ public sealed class ReferenceGraphTests
     };
 
     private static readonly string[] Pure =
-        ["Rookery.Notation", "Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Drawing"];
+        ["Rookery.Notation", "Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments",
+            "Rookery.Drawing"];
 
     public static TheoryData<string> Projects() =>
         [.. Directory.GetDirectories(RepositoryFile.At("src")).Select(f => Path.GetFileName(f)!).Order()];

@@ -5,7 +5,9 @@ using Rookery.Traces.Measuring;
 
 namespace Rookery.Experiments.Claims;
 
-/// <summary>What the experiment found: both samples, the effect with its interval, and the verdict with its reason.</summary>
+/// <summary>
+/// What the experiment found: both samples, the effect with its interval, and the verdict with its reason.
+/// </summary>
 public sealed record ClaimResult
 {
     /// <summary>The claim.</summary>
@@ -26,7 +28,9 @@ public sealed record ClaimResult
     /// <summary>The interval of the mean difference, second minus first, in the measure's unit (Student).</summary>
     public Interval? DifferenceInterval { get; init; }
 
-    /// <summary>The interval of the mean difference over the first mean (bootstrap); null where the first mean is 0.</summary>
+    /// <summary>
+    /// The interval of the mean difference over the first mean (bootstrap); null where the first mean is 0.
+    /// </summary>
     public Interval? ShareInterval { get; init; }
 
     /// <summary>The mean difference over the first mean; null where that is 0.</summary>

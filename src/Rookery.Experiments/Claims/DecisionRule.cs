@@ -8,14 +8,16 @@ namespace Rookery.Experiments.Claims;
 /// <remarks>
 /// The effect is the mean difference of the two treatments over the seeds, pair by pair, positive in the claimed
 /// direction. With its interval at the stated confidence: <em>supported</em> when the whole interval is above 0 and not
-/// below the least effect; <em>refuted</em> when it is wholly below the least effect, or not above 0; <em>undecided</em>
-/// otherwise. For <see cref="Direction.Same"/>: supported when the interval lies within the size to either side, refuted when
-/// it lies outside. This is the reading of intervals as tests, common practice; for <c>same</c> it is the two one-sided
-/// tests of D. J. Schuirmann, J. Pharmacokinet. Biopharm. 15(6), 1987 (with the interval at the full confidence).
-/// Example: least 5 %, interval 6 % to 9 %: supported; 1 % to 4 %: refuted; 3 % to 8 %: undecided.
+/// below the least effect; <em>refuted</em> when it is wholly below the least effect, or not above 0;
+/// <em>undecided</em> otherwise. For <see cref="Direction.Same"/>: supported when the interval lies within the size to
+/// either side, refuted when it lies outside. This is the reading of intervals as tests, common practice; for
+/// <c>same</c> it is the two one-sided tests of D. J. Schuirmann, J. Pharmacokinet. Biopharm. 15(6), 1987 (with the
+/// interval at the full confidence). Example: least 5 %, interval 6 % to 9 %: supported; 1 % to 4 %: refuted; 3 % to 8
+/// %: undecided.
 /// </remarks>
 /// <param name="Direction">What is claimed of the second treatment.</param>
-/// <param name="Least">The least effect that counts; for <see cref="Direction.Same"/> the largest that does not.</param>
+/// <param name="Least">The least effect that counts; for <see cref="Direction.Same"/> the largest that does
+/// not.</param>
 /// <param name="Confidence">From 0.5 to 0.999.</param>
 public sealed record DecisionRule(Direction Direction, EffectSize Least, double Confidence)
 {
@@ -44,7 +46,8 @@ public sealed record DecisionRule(Direction Direction, EffectSize Least, double 
     };
 
     /// <summary>Decides.</summary>
-    /// <param name="effect">The interval of the effect, positive in the claimed direction, as the size is written.</param>
+    /// <param name="effect">The interval of the effect, positive in the claimed direction, as the size is
+    /// written.</param>
     public Verdict Decide(Interval effect)
     {
         double least = Least.Amount;

@@ -7,8 +7,8 @@ namespace Rookery.Experiments.Files;
 
 /// <summary>Finished cells as lines of text, so that an interrupted sweep goes on where it stopped.</summary>
 /// <remarks>
-/// The first line names the sweep (<see cref="Sweep.Identity"/>), each further line is one cell with its exact values. A
-/// last line that was cut off is left out, and its cell computed again.
+/// The first line names the sweep (<see cref="Sweep.Identity"/>), each further line is one cell with its exact values.
+/// A last line that was cut off is left out, and its cell computed again.
 /// </remarks>
 public static class SweepJournal
 {

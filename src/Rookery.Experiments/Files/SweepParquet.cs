@@ -5,7 +5,9 @@ using Rookery.Traces.Measuring;
 
 namespace Rookery.Experiments.Files;
 
-/// <summary>Results as Apache Parquet: the columns of <see cref="SweepCsv"/>, measures as doubles, none where unknown.</summary>
+/// <summary>
+/// Results as Apache Parquet: the columns of <see cref="SweepCsv"/>, measures as doubles, none where unknown.
+/// </summary>
 public static class SweepParquet
 {
     /// <summary>Writes all results.</summary>

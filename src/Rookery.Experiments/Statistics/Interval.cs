@@ -3,13 +3,17 @@ using Rookery.Notation.Randomness;
 
 namespace Rookery.Experiments.Statistics;
 
-/// <summary>An interval that holds the true value with a stated confidence, were the experiment made again and again.</summary>
+/// <summary>
+/// An interval that holds the true value with a stated confidence, were the experiment made again and again.
+/// </summary>
 /// <param name="Low">The lower end.</param>
 /// <param name="High">The upper end.</param>
 /// <param name="Confidence">Such as 0.95.</param>
 public readonly record struct Interval(double Low, double High, double Confidence)
 {
-    /// <summary>Resamples of the bootstrap; its ends then move by about a hundredth of the interval from seed to seed.</summary>
+    /// <summary>
+    /// Resamples of the bootstrap; its ends then move by about a hundredth of the interval from seed to seed.
+    /// </summary>
     public const int Resamples = 10_000;
 
     private const ulong BootstrapSeed = 20_261_125;

@@ -14,7 +14,9 @@ public sealed class Factor
 
     private Factor(string name, ImmutableArray<string> levels) => (Name, Levels) = (name, levels);
 
-    /// <summary>The choice, by the full name of <see cref="Setup"/>: <c>victim</c>, <c>cost.steal</c>, <c>set.grain</c>.</summary>
+    /// <summary>
+    /// The choice, by the full name of <see cref="Setup"/>: <c>victim</c>, <c>cost.steal</c>, <c>set.grain</c>.
+    /// </summary>
     public string Name { get; }
 
     /// <summary>Its levels as words, in the order given, each once.</summary>

@@ -27,7 +27,9 @@ public sealed record Subject(FjProgram Program, IDataSource Data, EvaluationLimi
         return Simulator.Measure(program, setup.ToSettings(Run), progress);
     }
 
-    /// <summary>The subject with its data files read once, so that a sweep sees one state of them on any thread.</summary>
+    /// <summary>
+    /// The subject with its data files read once, so that a sweep sees one state of them on any thread.
+    /// </summary>
     public Subject WithDataInMemory()
     {
         var files = ImmutableSortedDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);

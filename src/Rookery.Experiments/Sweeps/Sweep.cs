@@ -11,9 +11,9 @@ namespace Rookery.Experiments;
 /// <summary>A program run on every combination of some choices, each with the same seeds.</summary>
 /// <remarks>
 /// Each cell is a pure function of the sweep and its number, so cells may be computed in any order, on any thread, on
-/// any computer, and again after an interruption. Cells go seed by seed, so that what is there after a stop is whole pairs.
-/// The same seeds serve all treatments: differences between treatments are taken seed by seed (paired), which takes out
-/// what a seed does to all of them. Immutable, safe for many threads.
+/// any computer, and again after an interruption. Cells go seed by seed, so that what is there after a stop is whole
+/// pairs. The same seeds serve all treatments: differences between treatments are taken seed by seed (paired), which
+/// takes out what a seed does to all of them. Immutable, safe for many threads.
 /// </remarks>
 public sealed class Sweep
 {
@@ -103,7 +103,8 @@ public sealed class Sweep
     /// <summary>Computes one cell.</summary>
     /// <param name="cell">From 0 to <see cref="CellCount"/> - 1.</param>
     /// <param name="progress">Told the run's events now and then; may throw to stop.</param>
-    /// <exception cref="InputException">The run failed or reached a limit; the message names the cell's treatment.</exception>
+    /// <exception cref="InputException">The run failed or reached a limit; the message names the cell's
+    /// treatment.</exception>
     public CellResult Run(int cell, Action<long>? progress = null)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(cell);
@@ -121,7 +122,9 @@ public sealed class Sweep
         }
     }
 
-    /// <summary>A name for all that the results depend on: equal names have equal results. 64 hexadecimal digits.</summary>
+    /// <summary>
+    /// A name for all that the results depend on: equal names have equal results. 64 hexadecimal digits.
+    /// </summary>
     public string Identity()
     {
         var text = new StringBuilder();

@@ -12,13 +12,15 @@ namespace Rookery.CommandLine;
 internal sealed class CompareOptions
 {
     private readonly Option<string[]> _vary = OptionValues.Texts(
-        "--vary", "NAME=LEVELS", "What varies: an option, a cost or a parameter, as in workers=1..16 or victim=random,lowest.");
+        "--vary", "NAME=LEVELS",
+        "What varies: an option, a cost or a parameter, as in workers=1..16 or victim=random,lowest.");
 
     private readonly Option<string?> _measure = OptionValues.Text(
         "--measure", "NAME", "What is compared, by its name in docs/json.md; makespan by default.");
 
     private readonly Option<string?> _seeds =
-        OptionValues.Text("--seeds", "NUMBER", "Runs of each combination; 20 by default. The first has the seed of --seed.");
+        OptionValues.Text("--seeds", "NUMBER",
+            "Runs of each combination; 20 by default. The first has the seed of --seed.");
 
     private readonly Option<string?> _confidence =
         OptionValues.Text("--confidence", "PERCENT", "Of intervals; 95% by default.");
@@ -43,7 +45,8 @@ internal sealed class CompareOptions
         OptionValues.Flag("--json", "One object for other programs (docs/json.md), and nothing else.");
 
     /// <summary>What is compared.</summary>
-    public OptionGroup What => new("What is compared", [_vary, _measure, _seeds, _confidence, _claim, _least, _threads]);
+    public OptionGroup What => new("What is compared",
+        [_vary, _measure, _seeds, _confidence, _claim, _least, _threads]);
 
     /// <summary>What comes out.</summary>
     public OptionGroup Out => new("What comes out", [_data, _figure, Json]);

@@ -54,7 +54,7 @@ internal static class SweepFigure
         int none = summaries.Count(s => s.Values is null);
         return missing == 0
             ? ""
-            : $"{NumberText.Whole(missing)} runs have no {measure.Name}, since they starved or had nothing to count, and are "
-                + $"not drawn; {NumberText.Whole(none)} combinations have no run that has one.";
+            : $"{NumberText.Whole(missing)} runs have no {measure.Name}, since they starved or had nothing to count, "
+                + $"and are not drawn; {NumberText.Whole(none)} combinations have no run that has one.";
     }
 }

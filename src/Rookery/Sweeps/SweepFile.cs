@@ -7,7 +7,9 @@ using Rookery.Notation;
 
 namespace Rookery.Sweeps;
 
-/// <summary>Results on disk, and beside them, while they are being made, the journal from which an attempt goes on.</summary>
+/// <summary>
+/// Results on disk, and beside them, while they are being made, the journal from which an attempt goes on.
+/// </summary>
 /// <remarks>The journal is <c>FILE.part</c>; it is taken away when the file itself is there.</remarks>
 internal sealed class SweepFile : IDisposable
 {

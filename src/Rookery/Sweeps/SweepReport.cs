@@ -28,9 +28,9 @@ internal static class SweepReport
         if (claim is not null)
         {
             sentences.Add(claim.Reason);
-            sentences.Add(
-                $"That {claim.Claim.Rule.Sentence(claim.Claim.First.Label, claim.Claim.Second.Label, measure.Name, sweep.SeedCount)}, "
-                + $"is {VerdictWord(claim.Verdict)}.");
+            string rule = claim.Claim.Rule.Sentence(
+                claim.Claim.First.Label, claim.Claim.Second.Label, measure.Name, sweep.SeedCount);
+            sentences.Add($"That {rule}, is {VerdictWord(claim.Verdict)}.");
         }
 
         string percent = string.Create(CultureInfo.InvariantCulture, $"{confidence * 100:0.#} %");

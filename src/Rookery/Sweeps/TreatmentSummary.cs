@@ -22,11 +22,14 @@ internal sealed record TreatmentSummary(Treatment Treatment, Sample? Values, Int
             .. sweep.Treatments.Select(treatment =>
             {
                 Ratio[] values =
-                    [.. cells.Where(c => c.Cell % sweep.Treatments.Length == treatment.Index).Select(c => c.Values[at])];
+                [
+                    .. cells.Where(c => c.Cell % sweep.Treatments.Length == treatment.Index).Select(c => c.Values[at]),
+                ];
                 double[] known = [.. values.Where(v => v.HasValue).Select(v => v.ToDouble())];
                 Sample? sample = known.Length == 0 ? null : new(known);
                 return new TreatmentSummary(
-                    treatment, sample, sample is null ? null : Experiments.Statistics.Interval.OfMean(sample, confidence),
+                    treatment, sample, sample is null ? null
+                    : Experiments.Statistics.Interval.OfMean(sample, confidence),
                     values.Length - known.Length);
             }),
         ];

@@ -9,7 +9,8 @@ public sealed class ClaimTests
     [Fact]
     public void Decide_ThievesThatTakeTheNewest_StealMoreOften()
     {
-        Claim claim = Of("thief-takes=oldest", "thief-takes=newest", "steals", new(Direction.Higher, new(0.5, true), 0.95));
+        Claim claim = Of("thief-takes=oldest", "thief-takes=newest", "steals",
+            new(Direction.Higher, new(0.5, true), 0.95));
         ClaimResult result = claim.Decide(Subjects.Audited(claim.ToSweep()));
         Assert.Equal(Verdict.Supported, result.Verdict);
         Assert.Equal(20, result.Difference!.Count);
@@ -35,7 +36,8 @@ public sealed class ClaimTests
     [Fact]
     public void Decide_StarvedRuns_AreUndecided()
     {
-        Claim claim = Of("workers=1", "scheduler=shared-queue workers=1", "makespan", new(Direction.Lower, default, 0.95));
+        Claim claim = Of("workers=1", "scheduler=shared-queue workers=1", "makespan",
+            new(Direction.Lower, default, 0.95));
         ClaimResult result = claim.Decide(Subjects.Audited(claim.ToSweep()));
         Assert.Equal(Verdict.Undecided, result.Verdict);
         Assert.Contains("starved", result.Reason, StringComparison.Ordinal);
@@ -57,5 +59,6 @@ public sealed class ClaimTests
     }
 
     private static Claim Of(string first, string second, string measure, DecisionRule rule) => new(
-        "", Subjects.Of(), (first, Setup.Read(first)), (second, Setup.Read(second)), MeasureNames.Find(measure)!, rule, 1, 20);
+        "", Subjects.Of(), (first, Setup.Read(first)), (second, Setup.Read(second)), MeasureNames.Find(measure)!, rule,
+        1, 20);
 }

@@ -22,7 +22,8 @@ public sealed class SweepFilesTests
         Assert.StartsWith("workers,victim,seed,outcome,makespan,work", lines[0], StringComparison.Ordinal);
         Assert.Equal(10, lines.Length);
         Assert.Equal(
-            ["1,random,1", "1,random,2", "1,lowest,1", "1,lowest,2", "3,random,1", "3,random,2", "3,lowest,1", "3,lowest,2"],
+            ["1,random,1", "1,random,2", "1,lowest,1", "1,lowest,2", "3,random,1", "3,random,2", "3,lowest,1",
+            "3,lowest,2"],
             lines[1..9].Select(l => string.Join(',', l.Split(',')[..3])));
     }
 
@@ -41,7 +42,8 @@ public sealed class SweepFilesTests
         using ParquetRowGroupReader group = reader.OpenRowGroupReader(0);
         double?[] makespans = new double?[8];
         await group.ReadAsync<double>(
-            reader.Schema.GetDataFields().Single(f => f.Name == "makespan"), makespans, null, TestContext.Current.CancellationToken);
+            reader.Schema.GetDataFields().Single(f => f.Name == "makespan"), makespans, null,
+            TestContext.Current.CancellationToken);
         int at = MeasureNames.All.IndexOf(MeasureNames.Find("makespan")!);
         Assert.Equal(
             SweepColumns.InOrder(Two, cells).Select(c => (double?)c.Values[at].ToDouble()), makespans);

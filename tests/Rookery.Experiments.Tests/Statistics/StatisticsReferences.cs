@@ -6,9 +6,9 @@ namespace Rookery.Experiments.Tests.Statistics;
 /// <summary>The statistics against certified data sets and worked examples.</summary>
 public sealed class StatisticsReferences
 {
-    // NIST Statistical Reference Datasets, univariate summary statistics, NumAcc1 to NumAcc4: certified mean and standard
-    // deviation; the numbers are made by the rule in the data files. NumAcc4 in doubles cannot be better than 1e-8, since
-    // its inputs are rounded.
+    // NIST Statistical Reference Datasets, univariate summary statistics, NumAcc1 to NumAcc4: certified mean and
+    // standard deviation; the numbers are made by the rule in the data files. NumAcc4 in doubles cannot be better than
+    // 1e-8, since its inputs are rounded.
     [Theory]
     [InlineData(10_000_002, 1, 0)]
     [InlineData(1.2, 0.1, 1e-14)]
@@ -24,9 +24,9 @@ public sealed class StatisticsReferences
         Assert.Equal(deviation, sample.StandardDeviation, tolerance);
     }
 
-    // Student, "The probable error of a mean", Biometrika 6(1), 1908, section IX: additional hours of sleep gained by ten
-    // patients with one drug over the other. Mean 1.58; interval at 95 % from 0.7001 to 2.4599 (t = 2.2622, 9 degrees of
-    // freedom; from memory of the example as general statistics programs print it).
+    // Student, "The probable error of a mean", Biometrika 6(1), 1908, section IX: additional hours of sleep gained by
+    // ten patients with one drug over the other. Mean 1.58; interval at 95 % from 0.7001 to 2.4599 (t = 2.2622, 9
+    // degrees of freedom; from memory of the example as general statistics programs print it).
     [Fact]
     public void IntervalOfMean_StudentsSleepData_IsThePublishedOne()
     {
@@ -46,8 +46,9 @@ public sealed class StatisticsReferences
         Assert.Equal(9.1, sample.Quantile(0.9), 1e-12);
     }
 
-    // What a confidence means: of many experiments so many intervals hold the truth. 2,000 experiments of 30 numbers, each
-    // the sum of twelve uniform ones (nearly normal, mean 6): the count is binomial, so 93 to 97 % is over four deviations.
+    // What a confidence means: of many experiments so many intervals hold the truth. 2,000 experiments of 30 numbers,
+    // each the sum of twelve uniform ones (nearly normal, mean 6): the count is binomial, so 93 to 97 % is over four
+    // deviations.
     [Fact]
     public void IntervalOfMean_ManyExperiments_HoldsTheTruthAsOftenAsItSays()
     {

@@ -29,7 +29,8 @@ public sealed class SweepTests
     [Fact]
     public void Run_AnyCellTwice_IsTheSame()
     {
-        var sweep = Sweep.Of(Halves, Setup.Plain.With("machine", "unit"), [Factor.Parse("victim=random,lowest", [])], 4);
+        var sweep = Sweep.Of(Halves, Setup.Plain.With("machine", "unit"), [Factor.Parse("victim=random,lowest", [])],
+            4);
         CellResult[] cells = Subjects.Audited(sweep);
         Assert.All(cells, cell => Assert.Equal(cell.Values, sweep.Run(cell.Cell).Values));
     }
@@ -78,7 +79,8 @@ public sealed class SweepTests
                 work 1
             start t(9)
             """;
-        var sweep = Sweep.Of(Subjects.Of(text), Setup.Plain.With("scheduler", "shared-queue"), [Factor.Parse("workers=2,20", [])], 1);
+        var sweep = Sweep.Of(Subjects.Of(text), Setup.Plain.With("scheduler", "shared-queue"),
+            [Factor.Parse("workers=2,20", [])], 1);
         CellResult starved = sweep.Run(0);
         Assert.True(starved.IsStarved);
         Assert.False(Measure(starved, "makespan").HasValue);

@@ -61,7 +61,8 @@ internal sealed class ComparisonDrawing
             }
         }
 
-        entries.Add(LegendEntry.Drawn("mean and its interval", area => Bar(area.MiddleX, area.Y, area.MiddleY, area.Bottom, 12)));
+        entries.Add(LegendEntry.Drawn("mean and its interval",
+            area => Bar(area.MiddleX, area.Y, area.MiddleY, area.Bottom, 12)));
         Legend.DrawAtBottom(_sheet, entries);
     }
 
@@ -129,7 +130,8 @@ internal sealed class ComparisonDrawing
         if (count > PairsMax)
             return;
         var marks = Enumerable.Range(0, count).Select(Mark (seed) => new Rule(
-            MiddleOf(first.Column), _y.Place(first.Values[seed]), MiddleOf(second.Column), _y.Place(second.Values[seed]),
+            MiddleOf(first.Column), _y.Place(first.Values[seed]), MiddleOf(second.Column),
+            _y.Place(second.Values[seed]),
             Role.Grid)
         {
             Width = 1.2,
@@ -146,7 +148,8 @@ internal sealed class ComparisonDrawing
         foreach (var (x, y) in Spread(Thinned(group.Values, pointsMax), middle))
             marks.Add(PointShape.At(_data.Series.Length > 1 ? group.Series : 0, x, y, Radius, ink));
         var half = Math.Min(SeriesWidth * 0.36, 34);
-        marks.AddRange(Bar(middle, _y.Place(Clamped(group.High)), _y.Place(Clamped(group.Mean)), _y.Place(Clamped(group.Low)), half));
+        marks.AddRange(Bar(middle, _y.Place(Clamped(group.High)), _y.Place(Clamped(group.Mean)),
+            _y.Place(Clamped(group.Low)), half));
         if (_data.Columns.Length * _data.Series.Length <= 8)
             marks.Add(MeanLabel(group, middle, half));
         var id = string.Create(CultureInfo.InvariantCulture, $"group-{group.Column}-{group.Series}");
