@@ -29,7 +29,7 @@ internal sealed class DequeDrawing
         var hidden = _moment.Stage.Workers.Length - shown.Length;
         if (hidden > 0)
             _sheet.Note(SummaryOf(shown));
-        var squares = new DequeSquares(_moment, _sheet, SquareMax(shown.Length), shown);
+        var squares = new DequeSquares(_moment, _sheet, SquareMax(shown.Length), shown, _options.ScaleWork);
         squares.DrawKey();
         _stackWidth = !_moment.HasDeques ? _sheet.Room.Width : _sheet.Room.Width * 0.36;
         DrawHeadings();
