@@ -44,10 +44,11 @@ internal sealed class FigureDrawer
     public BlockFigure Moment(int step, string moment, int number)
     {
         string sentence = SentenceOf(step);
+        // The sentence stands below the figure in a page, and in it on a slide.
         string told = $"{sentence} {_narrator.Describe(Replay.At(step + 1))}";
         return Figure(
             string.Create(CultureInfo.InvariantCulture, $"deques-{number}"),
-            frame => Workers(step + 1, sentence, frame, true) with { Description = told },
+            frame => Workers(step + 1, sentence, frame, frame == FigureSizes.Slide) with { Description = told },
             FigureSizes.WideOf(_trace, true), FigureSizes.NarrowOf(_trace, true)) with
         {
             Moment = moment,

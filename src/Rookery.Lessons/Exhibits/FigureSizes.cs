@@ -15,7 +15,7 @@ internal static class FigureSizes
     public static Frame WideOf(Trace trace, bool hasHeading) => new()
     {
         Width = 1200,
-        Height = (hasHeading ? 250 : 140) + (108 * RowsOf(trace)),
+        Height = Math.Max(Frame.SideMin, (hasHeading ? 220 : 140) + (108 * RowsOf(trace))),
         TextScale = 0.85,
         ShowHeading = hasHeading,
     };
@@ -24,7 +24,7 @@ internal static class FigureSizes
     public static Frame NarrowOf(Trace trace, bool hasHeading) => new()
     {
         Width = 600,
-        Height = (hasHeading ? 330 : 150) + (112 * RowsOf(trace)),
+        Height = Math.Max(Frame.SideMin, (hasHeading ? 250 : 150) + (112 * RowsOf(trace))),
         TextScale = 0.88,
         ShowHeading = hasHeading,
     };
@@ -38,6 +38,6 @@ internal static class FigureSizes
     private static int RowsOf(Trace trace)
     {
         bool isShared = trace.Inputs.Option("queues", "per-worker") == "shared";
-        return Math.Clamp(trace.Inputs.Workers, 2, RowsMax) + (isShared ? 1 : 0);
+        return Math.Clamp(trace.Inputs.Workers, 1, RowsMax) + (isShared ? 1 : 0);
     }
 }

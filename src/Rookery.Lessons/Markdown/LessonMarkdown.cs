@@ -6,7 +6,7 @@ using Rookery.Notation;
 
 namespace Rookery.Lessons.Markdown;
 
-/// <summary>The Markdown of lessons: CommonMark 0.31, with tables, footnotes and names for headings.</summary>
+/// <summary>The Markdown of lessons: CommonMark 0.31, with tables, definitions, footnotes and names for headings.</summary>
 internal static class LessonMarkdown
 {
     /// <summary>How texts are read.</summary>
@@ -34,6 +34,7 @@ internal static class LessonMarkdown
             .UsePreciseSourceLocation()
             .UsePipeTables()
             .UseFootnotes()
+            .UseDefinitionLists()
             .UseAutoIdentifiers(AutoIdentifierOptions.GitHub);
         builder.InlineParsers.InsertBefore<EmphasisInlineParser>(new MeasureParser());
         return builder.Build();

@@ -42,7 +42,6 @@ internal sealed class BlockHtml
         if (_result.Verdict.Length > 0)
             _html.Line($"<p class=\"rk-verdict\">{_result.Verdict}</p>");
         WriteMoments();
-        WriteListing();
         foreach (BlockFigure figure in _result.Figures.Where(figure => figure.Step < 0))
             WriteFigure(figure, "rk-whole");
         foreach (BlockTable table in _result.Tables)
@@ -56,9 +55,10 @@ internal sealed class BlockHtml
         BlockFigure[] moments = [.. _result.Figures.Where(figure => figure.Step >= 0)];
         if (_result.Player is { } player)
             WritePlayer(player, moments);
+        WriteListing();
         if (moments.Length == 0)
             return;
-        string kind = moments.Length == 1 ? "rk-moments rk-one" : "rk-moments";
+        string kind = moments.Length == 1 ? "rk-moments rk-one" : "rk-moments rk-strip";
         _html.Line($"<div class=\"{kind}\">");
         foreach (BlockFigure moment in moments)
             WriteFigure(moment, "rk-moment");

@@ -134,11 +134,12 @@ window.rookery = (() => {
         jumps() {
             const present = [...new Set(this.talk.kind)].filter(kind => kind >= 0 && this.talk.kinds[kind] !== "");
             present.sort((a, b) => a - b);
+            const usual = ["steal", "fork"].map(word => this.talk.kinds.indexOf(word)).find(kind => present.includes(kind));
             this.kind = make("select", {}, ...present.map(kind =>
-                make("option", { value: kind, textContent: this.talk.kinds[kind], selected: this.talk.kinds[kind] === "steal" })));
+                make("option", { value: kind, textContent: this.talk.kinds[kind], selected: kind === usual })));
             this.kind.setAttribute("aria-label", "Kind of event to jump to");
-            this.previousOf = button("⏮", "Previous of this kind (P)", () => this.jump(-1));
-            this.nextOf = button("⏭", "Next of this kind (N)", () => this.jump(1));
+            this.previousOf = button("«", "Previous of this kind (P)", () => this.jump(-1));
+            this.nextOf = button("»", "Next of this kind (N)", () => this.jump(1));
             this.previousOf.setAttribute("aria-label", "Previous of this kind");
             this.nextOf.setAttribute("aria-label", "Next of this kind");
             return [this.previousOf, this.kind, this.nextOf];
