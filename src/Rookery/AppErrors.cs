@@ -88,6 +88,29 @@ internal static class AppErrors
     public static Diagnostic IsFile(string path) => new(
         "AP033", default, $"'{path}' is a file; the figures need a folder.", "Choose another name.");
 
+    public static Diagnostic NoLessons(string folder) => new(
+        "AP040", default, $"There is no lesson in '{folder}'.",
+        "A lesson is a file that ends in .md and begins with a line '---' (docs/lessons.md).");
+
+    public static Diagnostic NotOurFolder(string path) => new(
+        "AP041", default, $"'{path}' holds files that were not published by this program, and it would be replaced as a whole.",
+        "Choose a new folder, or empty this one.");
+
+    public static Diagnostic MissingOut() => new(
+        "AP042", default, "'publish' needs a folder to write to.", "Add --out FOLDER.");
+
+    public static Diagnostic OutIsSource(string path) => new(
+        "AP043", default, $"The folder '{path}' holds the lessons themselves, and publishing would replace it.",
+        "Choose another folder for --out.");
+
+    public static Diagnostic NoLessonAt(string path) => new(
+        "AP044", default, $"There is no lesson or folder '{path}'.", "Give a lesson (.md) or a folder of lessons.");
+
+    public static Diagnostic PortTaken(long port) => new(
+        "AP045", default,
+        string.Create(CultureInfo.InvariantCulture, $"Another program has the port {port}."),
+        "Leave --port out: a free one is chosen.");
+
     public static Diagnostic NoSuchStep(long step, int most) => new(
         "AP024", default,
         string.Create(CultureInfo.InvariantCulture, $"There is no step {step}: the run has {most} steps."),
