@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Rookery.Checking.Parsing;
 using Rookery.Checking.Syntax;
 using Rookery.Notation;
 
