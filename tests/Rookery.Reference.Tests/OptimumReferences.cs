@@ -6,8 +6,8 @@ using Rookery.Traces.Measuring;
 namespace Rookery.Reference.Tests;
 
 /// <summary>
-/// The optimum of small programs by a constraint solver (Google OR-Tools, CP-SAT): no simulated run beats it, and greedy runs
-/// are within Graham's factor 2 - 1/P of it (R. L. Graham, Bell Syst. Tech. J. 45, 1966).
+/// The optimum of small programs by a constraint solver (Google OR-Tools, CP-SAT): no simulated run beats it, and
+/// greedy runs are within Graham's factor 2 - 1/P of it (R. L. Graham, Bell Syst. Tech. J. 45, 1966).
 /// </summary>
 public sealed class OptimumReferences
 {
