@@ -16,6 +16,14 @@ internal static class Arguments
         Description = "a trace (.parquet or .csv), of this program or any other; docs/trace.md says how to write one",
     };
 
+    /// <summary>Deque algorithms.</summary>
+    public static Argument<string[]> Algorithms => new("FILE")
+    {
+        HelpName = "FILE...",
+        Arity = ArgumentArity.OneOrMore,
+        Description = "deque algorithms or litmus tests (.dq); docs/checker.md says how to write one",
+    };
+
     /// <summary>Either.</summary>
     public static Argument<string> ProgramOrTrace =>
         new("FILE")

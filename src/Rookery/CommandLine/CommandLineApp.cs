@@ -12,7 +12,7 @@ namespace Rookery.CommandLine;
 internal sealed class CommandLineApp
 {
     private readonly ImmutableArray<Verb> _verbs =
-        [new DemoVerb(), new RunVerb(), new AnalyseVerb(), new DrawVerb(), new AuditVerb()];
+        [new DemoVerb(), new RunVerb(), new AnalyseVerb(), new DrawVerb(), new AuditVerb(), new CheckVerb()];
 
     /// <summary>Does what the words say; whatever goes wrong ends in a message and a code.</summary>
     public ExitCode Run(string[] words, App app)
