@@ -1,6 +1,8 @@
 namespace Rookery.Checking;
 
-/// <summary>How large an algorithm and its scenarios may be; a file that a class can open stays far below each.</summary>
+/// <summary>
+/// How large an algorithm and its scenarios may be; a file that a class can open stays far below each.
+/// </summary>
 public static class AlgorithmLimits
 {
     /// <summary>Threads of one scenario.</summary>
@@ -18,7 +20,9 @@ public static class AlgorithmLimits
     /// <summary>Names that one operation gives to values of its own.</summary>
     public const int LocalsMax = 32;
 
-    /// <summary>Instructions that the code of one thread has after all its operations are put one after the other.</summary>
+    /// <summary>
+    /// Instructions that the code of one thread has after all its operations are put one after the other.
+    /// </summary>
     public const int InstructionsMax = 20_000;
 
     /// <summary>Scenarios of one file.</summary>

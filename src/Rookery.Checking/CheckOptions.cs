@@ -19,7 +19,9 @@ public sealed record CheckOptions
     /// </summary>
     public bool Reduces { get; init; } = true;
 
-    /// <summary>Whether operations are classified by their progress; takes a second search where there are loops.</summary>
+    /// <summary>
+    /// Whether operations are classified by their progress; takes a second search where there are loops.
+    /// </summary>
     public bool ClassifiesProgress { get; init; } = true;
 
     /// <summary>Most states; more is out of budget. 100 million by default.</summary>

@@ -43,10 +43,14 @@ public sealed record CheckResult
     /// <summary>Bytes that all stored states took, with what finding them again takes.</summary>
     public required long Bytes { get; init; }
 
-    /// <summary>All ways in which the scenario ended, in a fixed order; those found so far when a limit was reached.</summary>
+    /// <summary>
+    /// All ways in which the scenario ended, in a fixed order; those found so far when a limit was reached.
+    /// </summary>
     public required ImmutableArray<Outcome> Outcomes { get; init; }
 
-    /// <summary>A shortest execution that shows a failure, or what a litmus test asks for; null where there is none.</summary>
+    /// <summary>
+    /// A shortest execution that shows a failure, or what a litmus test asks for; null where there is none.
+    /// </summary>
     public Witness? Witness { get; init; }
 
     /// <summary>Progress of each operation, by name; empty when it was not asked for.</summary>

@@ -1,12 +1,15 @@
 using Rookery.Checking.Compiling;
 using Rookery.Checking.Exploring;
 using Rookery.Checking.Memory;
+using Rookery.Checking.Progress;
 using Rookery.Checking.States;
 using Rookery.Checking.Witnesses;
 
 namespace Rookery.Checking;
 
-/// <summary>Checks a scenario of an algorithm under a memory model: every interleaving, every choice of memory.</summary>
+/// <summary>
+/// Checks a scenario of an algorithm under a memory model: every interleaving, every choice of memory.
+/// </summary>
 public static class Checker
 {
     /// <summary>Checks one scenario.</summary>
@@ -25,12 +28,13 @@ public static class Checker
     }
 
     /// <summary>Searches; begins again with wider states as long as a number does not fit.</summary>
-    internal static (Search Search, bool IsEndless) Explore(ScenarioCode code, CheckOptions options)
+    internal static (Search Search, bool IsEndless) Explore(
+        ScenarioCode code, CheckOptions options, bool keepsThreadsApart = false)
     {
         var machine = Warmup.Learn(code, options);
         while (true)
         {
-            var search = new Search(machine, options);
+            var search = new Search(machine, options, keepsThreadsApart);
             try
             {
                 search.Run();
@@ -80,7 +84,8 @@ public static class Checker
             Outcomes = OutcomeText.All(code, search),
             Witness = search.Violation is not null ? builder.Of(search.Violation)
                 : search.Asked is { } asked ? builder.OfAsked(asked) : null,
-            Progress = [],
+            Progress = options.ClassifiesProgress && code.Exists is null
+                ? new ProgressClassifier(algorithm.Syntax, code.Scenario, options).Classify() : [],
         };
     }
 }

@@ -4,7 +4,9 @@ using static System.FormattableString;
 
 namespace Rookery.Checking.Compiling;
 
-/// <summary>What can be wrong when an algorithm meets the numbers of a scenario: <c>DQ060</c> to <c>DQ079</c>.</summary>
+/// <summary>
+/// What can be wrong when an algorithm meets the numbers of a scenario: <c>DQ060</c> to <c>DQ079</c>.
+/// </summary>
 internal static class BindErrors
 {
     public static Diagnostic TooLarge(SourceSpan span, string what) => new(

@@ -23,7 +23,9 @@ internal static class Flow
         }
     }
 
-    /// <summary>For each instruction the operation's own names that may be read before they are written again.</summary>
+    /// <summary>
+    /// For each instruction the operation's own names that may be read before they are written again.
+    /// </summary>
     /// <remarks>The usual backward data flow, repeated until nothing changes. A return ends the life of all.</remarks>
     public static uint[] Live(Instruction[] code, List<Access> accesses, List<ResultOperand> operands)
     {

@@ -4,7 +4,9 @@ using Rookery.Checking.Parsing;
 namespace Rookery.Checking.Compiling;
 
 /// <summary>Writes a result as a small number, whether it is a number or a word.</summary>
-/// <remarks>0 stands for not yet returned, 1 for no value; then the words; numbers from 0 follow; negative stay.</remarks>
+/// <remarks>
+/// 0 stands for not yet returned, 1 for no value; then the words; numbers from 0 follow; negative stay.
+/// </remarks>
 internal static class ResultCode
 {
     /// <summary>The operation has not returned.</summary>

@@ -37,7 +37,9 @@ internal sealed class ScenarioCode
     /// <summary>Places whose final value belongs to the outcome.</summary>
     public required ImmutableArray<int> Observed { get; init; }
 
-    /// <summary>For each thread the first one that does exactly the same; itself when there is none before it.</summary>
+    /// <summary>
+    /// For each thread the first one that does exactly the same; itself when there is none before it.
+    /// </summary>
     public required ImmutableArray<int> Twins { get; init; }
 
     /// <summary>Number of single places of memory.</summary>

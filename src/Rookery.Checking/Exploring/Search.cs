@@ -5,9 +5,9 @@ namespace Rookery.Checking.Exploring;
 /// <summary>Breadth first through all states of a scenario.</summary>
 /// <remarks>
 /// The states of a level are cut into parts of a fixed size. Parts make steps at the same time and sort what they find
-/// by shard; then shards take the finds over at the same time, each in the order of the parts. Neither the sizes nor the
-/// orders depend on how many threads there are, so that every number and every witness is the same on one core and on
-/// sixty-four, and the checker itself stays without threads.
+/// by shard; then shards take the finds over at the same time, each in the order of the parts. Neither the sizes nor
+/// the orders depend on how many threads there are, so that every number and every witness is the same on one core
+/// and on sixty-four, and the checker itself stays without threads.
 /// </remarks>
 internal sealed class Search
 {
@@ -30,10 +30,13 @@ internal sealed class Search
     private Violation? _violation;
     private uint? _asked;
 
-    public Search(ScenarioMachine machine, CheckOptions options)
+    /// <param name="machine">The scenario.</param>
+    /// <param name="options">Limits, and how parts are run.</param>
+    /// <param name="keepsThreadsApart">Whether threads that do the same are still told apart.</param>
+    public Search(ScenarioMachine machine, CheckOptions options, bool keepsThreadsApart = false)
     {
         (_machine, _options) = (machine, options);
-        _symmetry = Symmetry.Of(machine);
+        _symmetry = keepsThreadsApart ? null : Symmetry.Of(machine);
         _shards = [.. Enumerable.Range(0, Shards).Select(_ => new Shard(machine.Layout.Words))];
     }
 
@@ -90,7 +93,7 @@ internal sealed class Search
         return at < 0 ? null : (uint)((at * Shards) + shard);
     }
 
-    /// <summary>All stored states.</summary>
+    /// <summary>All stored states, shard by shard.</summary>
     public IEnumerable<uint> Ids()
     {
         for (int shard = 0; shard < Shards; shard++)
@@ -98,6 +101,15 @@ internal sealed class Search
             for (int at = 0; at < _shards[shard].Count; at++)
                 yield return (uint)((at * Shards) + shard);
         }
+    }
+
+    /// <summary>The position of a state in <see cref="Ids"/>.</summary>
+    public int PositionOf(uint id)
+    {
+        int before = 0;
+        for (int shard = 0; shard < id % Shards; shard++)
+            before += _shards[shard].Count;
+        return before + (int)(id / Shards);
     }
 
     /// <summary>Searches.</summary>

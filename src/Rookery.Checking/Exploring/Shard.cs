@@ -4,9 +4,9 @@ namespace Rookery.Checking.Exploring;
 
 /// <summary>A part of the stored states: those whose hash falls to it.</summary>
 /// <remarks>
-/// Mutable; touched by one part of the work at a time. A state costs its words, 4 bytes for where it was found from, and
-/// 8 bytes a table entry at a load of at most three quarters: for two words, about 33 bytes. Table entries hold half of
-/// the hash, so that few lookups compare words in vain and growing the table reads no state.
+/// Mutable; touched by one part of the work at a time. A state costs its words, 4 bytes for where it was found from,
+/// and 8 bytes a table entry at a load of at most three quarters: for two words, about 33 bytes. Table entries hold
+/// half of the hash, so that few lookups compare words in vain and growing the table reads no state.
 /// </remarks>
 internal sealed class Shard
 {

@@ -7,8 +7,8 @@ namespace Rookery.Checking.Exploring;
 
 /// <summary>Walks at random through a scenario to learn how large its numbers become.</summary>
 /// <remarks>
-/// What is learnt only decides how many bits a number gets. A number that turns out larger later makes exploration begin
-/// again, so nothing depends on luck but a little time.
+/// What is learnt only decides how many bits a number gets. A number that turns out larger later makes exploration
+/// begin again, so nothing depends on luck but a little time.
 /// </remarks>
 internal sealed class Warmup : IStepSink
 {

@@ -10,9 +10,9 @@ namespace Rookery.Checking.Memory;
 /// <remarks>
 /// Total store order is the x86-TSO machine of Owens, Sarkar and Sewell (TPHOLs 2009): one queue for each thread, first
 /// in, first out; a read takes the thread's own newest waiting write of that place, or else memory; a full fence, a
-/// read-modify-write, a lock and an unlock wait until the thread's queue is empty. Partial store order (SPARC, 1994) has
-/// a queue for each thread and place, so that writes to different places leave in any order, and a release fence keeps
-/// those before it in front of those after it.
+/// read-modify-write, a lock and an unlock wait until the thread's queue is empty. Partial store order (SPARC, 1994)
+/// has a queue for each thread and place, so that writes to different places leave in any order, and a release fence
+/// keeps those before it in front of those after it.
 /// <para>
 /// Both are kept as one list for each thread. Under partial store order it is sorted by place between two fences: the
 /// order of writes to different places has no meaning there, and so equal states look equal.

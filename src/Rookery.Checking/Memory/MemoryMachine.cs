@@ -43,7 +43,9 @@ internal abstract class MemoryMachine
     /// <summary>Writes that wait in a thread's buffer, oldest first; place -1 for a fence between them.</summary>
     public virtual ImmutableArray<(int Place, long Value)> Waiting(ReadOnlySpan<ulong> state, int thread) => [];
 
-    /// <summary>For each place how many of its writes a thread has left behind; empty where there are no views.</summary>
+    /// <summary>
+    /// For each place how many of its writes a thread has left behind; empty where there are no views.
+    /// </summary>
     public virtual ImmutableArray<int> Seen(ReadOnlySpan<ulong> state, int thread) => [];
 
     /// <summary>After a step: makes one state of all that nobody can tell apart.</summary>

@@ -32,7 +32,8 @@ internal static class NameErrors
         $"write {Clip(name)}[INDEX]");
 
     public static Diagnostic NotShared(SourceSpan span, string name, string what) => new(
-        "DQ026", span, $"'{Clip(name)}' is {what}, expected shared memory", "declare it with shared, outside operations");
+        "DQ026", span, $"'{Clip(name)}' is {what}, expected shared memory",
+        "declare it with shared, outside operations");
 
     public static Diagnostic StoreToLocal(NameSyntax name) => new(
         "DQ027", name.Span, $"'{Clip(name.Text)}' is a name of this operation's own",

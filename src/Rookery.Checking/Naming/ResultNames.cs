@@ -6,7 +6,9 @@ using Rookery.Notation.Expressions;
 
 namespace Rookery.Checking.Naming;
 
-/// <summary>Names that a condition over the end may use: <c>thread.result</c>, shared memory, answers, numbers.</summary>
+/// <summary>
+/// Names that a condition over the end may use: <c>thread.result</c>, shared memory, answers, numbers.
+/// </summary>
 internal sealed class ResultNames(AlgorithmSyntax syntax, GlobalNames globals, DiagnosticList errors)
 {
     /// <summary>Looks up every name of a condition, in every scenario.</summary>

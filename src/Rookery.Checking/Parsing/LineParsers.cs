@@ -114,7 +114,8 @@ internal static class LineParsers
     public static NameSyntax ToName(Token<TokenKind> token) => new(token.ToStringValue(), token.ToSourceSpan());
 
     /// <summary><c>[E]</c>, or nothing.</summary>
-    public static TokenListParser<TokenKind, Expression?> OptionalIndex(TokenListParser<TokenKind, Expression> inside) =>
+    public static TokenListParser<TokenKind, Expression?> OptionalIndex(
+        TokenListParser<TokenKind, Expression> inside) =>
         Optional(
             TokenKind.OpenBracket,
             from value in inside

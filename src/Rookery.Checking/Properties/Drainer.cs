@@ -5,7 +5,9 @@ using Rookery.Checking.Naming;
 
 namespace Rookery.Checking.Properties;
 
-/// <summary>Empties the deque when all threads have ended: the owner alone, again and again until it is empty.</summary>
+/// <summary>
+/// Empties the deque when all threads have ended: the owner alone, again and again until it is empty.
+/// </summary>
 /// <remarks>
 /// All that was written is visible by then, as after waiting for threads to end, so that each access happens at once on
 /// one memory, whatever the model.

@@ -5,7 +5,9 @@ using Rookery.Checking.Syntax;
 
 namespace Rookery.Checking.Properties;
 
-/// <summary>Reads from a state which operations have been called, in which order of time, and what they answered.</summary>
+/// <summary>
+/// Reads from a state which operations have been called, in which order of time, and what they answered.
+/// </summary>
 /// <remarks>Mutable: answers of histories that came before are kept.</remarks>
 internal sealed class HistoryReader
 {
@@ -35,7 +37,9 @@ internal sealed class HistoryReader
         return _known.ValueAt(at) == 1;
     }
 
-    /// <summary>Status and answer of each operation, and how many of each other thread had ended when it began.</summary>
+    /// <summary>
+    /// Status and answer of each operation, and how many of each other thread had ended when it began.
+    /// </summary>
     private void Fill(ReadOnlySpan<ulong> state)
     {
         int at = 0;

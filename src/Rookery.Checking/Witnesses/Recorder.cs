@@ -23,6 +23,7 @@ internal sealed class Recorder : IStepSink, IStepListener
     private Picture _before;
     private int _thread;
     private bool _isListening;
+    private bool _hasReturned;
 
     public Recorder(ScenarioMachine machine)
     {
@@ -78,7 +79,7 @@ internal sealed class Recorder : IStepSink, IStepListener
     /// <summary>Makes a step.</summary>
     public void Make(Step step)
     {
-        (_thread, _isListening) = (step.Thread, true);
+        (_thread, _isListening, _hasReturned) = (step.Thread, true, false);
         _told.Clear();
         _short.Clear();
         _taken.Clear();
@@ -108,7 +109,10 @@ internal sealed class Recorder : IStepSink, IStepListener
     {
         if (!_isListening)
             return;
-        _told.Add(_sentences.Of(request, answer, _before, _thread));
+        string told = _sentences.Of(request, answer, _before, _thread);
+
+        // A silent access of the next operation goes with the step that ended the one before.
+        _told.Add(_hasReturned ? $"for its next operation {told}" : told);
         _short.Add(_sentences.ShortOf(request, answer));
     }
 
@@ -117,8 +121,8 @@ internal sealed class Recorder : IStepSink, IStepListener
     {
         if (!_isListening)
             return;
-        string result = codes.Length == 0
-            ? "" : string.Join(", ", codes.ToArray().Where(code => code != ResultCode.Nothing).Select(ResultCode.TextOf));
+        string result = string.Join(
+            ", ", codes.ToArray().Where(code => code != ResultCode.Nothing).Select(ResultCode.TextOf));
         int first = _calls[invocation.Number].First;
         _calls[invocation.Number] = _calls[invocation.Number] with
         {
@@ -128,6 +132,7 @@ internal sealed class Recorder : IStepSink, IStepListener
         };
         _told.Add(result.Length == 0 ? $"ends {invocation.Text}" : $"returns {result} from {invocation.Text}");
         _short.Add(result.Length == 0 ? "end" : $"return {result}");
+        _hasReturned = true;
     }
 
     private int LineOf(Step step)

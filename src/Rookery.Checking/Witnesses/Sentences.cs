@@ -23,7 +23,7 @@ internal sealed class Sentences(ScenarioCode code)
         string place = NameOf(request.Place);
         return access.Kind switch
         {
-            AccessKind.Load => LoadText(request.Place, place, answer, before, thread),
+            AccessKind.Load => LoadText(request, place, answer, before, thread),
             AccessKind.Store => HasBuffers
                 ? Invariant($"puts {place} = {request.First} into its buffer")
                 : Invariant($"writes {place} = {request.First}"),
@@ -61,9 +61,14 @@ internal sealed class Sentences(ScenarioCode code)
 
     private string NameOf(int place) => code.MemoryAt(place).NameOf(place);
 
-    private string LoadText(int number, string place, long answer, Picture before, int thread)
+    private string LoadText(in Request request, string place, long answer, Picture before, int thread)
     {
+        bool isSilent = request.Access.IsSilent;
         bool isOwn = HasBuffers && before.Threads[thread].Buffer.Any(one => one.Place == place);
+
+        // A silent read is of memory that only this thread writes; its last write may be part of the same step.
+        if (isSilent)
+            return Invariant($"reads {place} = {answer}");
         if (isOwn)
             return Invariant($"reads {place} = {answer} from its own buffer");
         if (HasBuffers && OtherWith(before, thread, place) is { } other)
@@ -72,7 +77,7 @@ internal sealed class Sentences(ScenarioCode code)
                 + $"where the write that waits in the buffer of {other} has not arrived";
         }
 
-        long newest = before.Places[number].Value;
+        long newest = before.Places[request.Place].Value;
         return code.Model == MemoryModel.Ra && newest != answer
             ? Invariant($"reads an older {place} = {answer}, though {newest} has been written")
             : Invariant($"reads {place} = {answer}");

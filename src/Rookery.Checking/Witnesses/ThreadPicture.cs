@@ -9,8 +9,8 @@ namespace Rookery.Checking.Witnesses;
 /// <param name="Locals">Names of its own and what they hold, those that still matter.</param>
 /// <param name="Buffer">Writes that wait, oldest first; empty where there are no buffers.</param>
 /// <param name="Seen">
-/// For each place how many of its <see cref="PlacePicture.Writes"/> the thread has left behind; empty where there are no
-/// views.
+/// For each place how many of its <see cref="PlacePicture.Writes"/> the thread has left behind; empty where there are
+/// no views.
 /// </param>
 public sealed record ThreadPicture(
     int Line, string Operation, bool IsInside, ImmutableArray<(string Name, long Value)> Locals,

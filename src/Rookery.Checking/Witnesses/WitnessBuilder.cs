@@ -50,7 +50,9 @@ internal sealed class WitnessBuilder(Search search)
         return search.Find(reduced);
     }
 
-    /// <summary>Threads may have changed places on the way, so the failing step is looked for by what it breaks.</summary>
+    /// <summary>
+    /// Threads may have changed places on the way, so the failing step is looked for by what it breaks.
+    /// </summary>
     private void MakeFailing(Recorder recorder, Violation violation)
     {
         var properties = new PropertyChecker(_machine);
@@ -121,7 +123,8 @@ internal sealed class WitnessBuilder(Search search)
             .ToArray();
         var group = all.GroupBy(one => one.Value).First(one => one.Count() > put.Count(value => value == one.Key));
         return put.Contains(group.Key)
-            ? Invariant($"{group.Key} was put in once and taken out by {string.Join(" and by ", group.Select(one => one.Who))}.")
+            ? Invariant($"{group.Key} was put in once and taken out by ")
+                + $"{string.Join(" and by ", group.Select(one => one.Who))}."
             : Invariant($"{group.Key} was never put in, but taken out by {group.First().Who}.");
     }
 

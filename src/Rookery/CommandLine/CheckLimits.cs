@@ -58,7 +58,8 @@ internal sealed class CheckLimits
         string reduce = parsed.GetValue(_reduce) ?? "on";
         if (reduce is not ("on" or "off"))
             throw new InputException(AppErrors.UnknownWord("--reduce", reduce, ["on", "off"]));
-        int threads = (int)(parsed.WholeOf(_threads, 1, ThreadsMax) ?? Math.Min(ThreadsMax, Environment.ProcessorCount));
+        int cores = Math.Min(ThreadsMax, Environment.ProcessorCount);
+        int threads = (int)(parsed.WholeOf(_threads, 1, ThreadsMax) ?? cores);
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = threads };
         long bytes = parsed.WholeOf(_megabytes, 1, 1 << 20) is { } megabytes ? megabytes << 20 : plain.BytesMax;
         return plain with

@@ -13,7 +13,8 @@ internal static class WitnessFigure
         found.Result.Witness!, new()
         {
             Frame = frame,
-            Title = $"{found.Result.Algorithm}, {found.Result.Scenario}, {CommandLine.CheckLimits.WordOf(found.Result.Memory)}",
+            Title = $"{found.Result.Algorithm}, {found.Result.Scenario}, "
+                + CommandLine.CheckLimits.WordOf(found.Result.Memory),
         });
 
     /// <summary>All of them into a folder, each in every format.</summary>

@@ -4,7 +4,9 @@ using Rookery.Notation.Expressions;
 
 namespace Rookery.Checking.Tests.Naive;
 
-/// <summary>Explores scenarios in the plainest way: lists, dictionaries, text to compare states, one at a time.</summary>
+/// <summary>
+/// Explores scenarios in the plainest way: lists, dictionaries, text to compare states, one at a time.
+/// </summary>
 /// <remarks>
 /// Written from docs/checker.md alone, for sequential consistency and store buffers. It shares the parser with the
 /// checker and nothing else.
@@ -202,7 +204,8 @@ internal sealed class NaiveExplorer
 
     private long Update(NaiveState state, int thread, CallExpression call, int at)
     {
-        string name = call.Arguments[0] is IndexExpression index ? index.Name : ((NameExpression)call.Arguments[0]).Name;
+        string name = call.Arguments[0] is IndexExpression index
+            ? index.Name : ((NameExpression)call.Arguments[0]).Name;
         string place = PlaceOf(name, at);
         long old = state.Memory[place];
         long first = Value(state, thread, call.Arguments[1]);

@@ -9,12 +9,14 @@ namespace Rookery.Checking.Tests.References;
 /// Multiprocessors", CACM 53(7), 2010. n4b, n5, n6: Owens, Sarkar and Sewell, "A Better x86 Memory Model: x86-TSO",
 /// TPHOLs 2009 (from memory). Names: Maranget, Sarkar and Sewell, "A Tutorial Introduction to the ARM and POWER Relaxed
 /// Memory Models", 2012, and Alglave, Maranget and Tautschnig, "Herding Cats", TOPLAS 36(2), 2014. Columns of the C11
-/// models: RC11 of Lahav, Vafeiadis, Kang, Hur and Dreyer, PLDI 2017. The verdicts of all columns were computed with two
-/// programs that are no part of this one: an operational explorer and an axiomatic enumerator.
+/// models: RC11 of Lahav, Vafeiadis, Kang, Hur and Dreyer, PLDI 2017. The verdicts of all columns were computed with
+/// two programs that are no part of this one: an operational explorer and an axiomatic enumerator.
 /// </remarks>
 public sealed class LitmusReferences
 {
-    /// <summary>Letters: sc, tso, pso, ra with release and acquire, ra with relaxed accesses. A allowed, F forbidden.</summary>
+    /// <summary>
+    /// Letters: sc, tso, pso, ra with release and acquire, ra with relaxed accesses. A allowed, F forbidden.
+    /// </summary>
     public static TheoryData<string, string, string, string> Table { get; } = new()
     {
         { "SB (Intel 8-3)", "x=1;a=y | y=1;b=x", "a=0,b=0", "FAAAA" },

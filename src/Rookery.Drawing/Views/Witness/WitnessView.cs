@@ -3,7 +3,8 @@ using Rookery.Checking.Witnesses;
 namespace Rookery.Drawing;
 
 /// <summary>
-/// An execution step by step: a lane for each thread with its operations as bars, and what memory and store buffers hold.
+/// An execution step by step: a lane for each thread with its operations as bars, and what memory and store buffers
+/// hold.
 /// </summary>
 /// <remarks>Time runs downwards, so that every step has a line of text.</remarks>
 public static class WitnessView
