@@ -246,7 +246,7 @@ public sealed class ExhibitTests
     {
         string[] fields =
         [
-            "", "workers: 3", "seed: 8", "set: { grain: 5 }", "machine: ideal", "machine: { base: unit, wake: 7 }",
+            "", "workers: 3", "seed: 8", "set: { grain: 5 }", "machine: typical", "machine: { base: unit, wake: 7 }",
             "scheduler: work-first", "scheduler: { patience: 3 }", "show: tree", "stop: end", "steps: 1..5", "player: off",
         ];
         string[] keys = [.. fields.Select(field => KeyOf($"program: count.fj\n{field}", new()))];

@@ -54,6 +54,12 @@ internal sealed class YamlReader
             errors.Add(wrong.Diagnostics[0]);
             return null;
         }
+        catch (InvalidOperationException)
+        {
+            // The library's answer to some texts that break off within brackets; it does not say where.
+            errors.Add(LessonErrors.BadYaml(whole, "it breaks off, or a bracket or a quote is not closed."));
+            return null;
+        }
     }
 
     private YamlMap? ReadDocument(SourceSpan whole, DiagnosticList errors)
