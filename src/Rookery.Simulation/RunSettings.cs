@@ -8,7 +8,9 @@ public sealed record RunSettings
     /// <summary>The most workers that a run can have: 2^20.</summary>
     public const int WorkersMax = 1 << 20;
 
-    /// <summary>Number of workers, 1 to <see cref="WorkersMax"/>. With a thread for each task: the number of cores.</summary>
+    /// <summary>
+    /// Number of workers, 1 to <see cref="WorkersMax"/>. With a thread for each task: the number of cores.
+    /// </summary>
     public int Workers { get; init; } = 4;
 
     /// <summary>What each operation costs.</summary>
@@ -24,7 +26,8 @@ public sealed record RunSettings
     public int Cores => Machine.Cores > 0 ? Machine.Cores : Workers;
 
     /// <summary>Checks what the types alone cannot.</summary>
-    /// <exception cref="InputException">The number of workers is out of range, or the options make no sense together.</exception>
+    /// <exception cref="InputException">The number of workers is out of range, or the options make no sense
+    /// together.</exception>
     public void Validate()
     {
         if (Workers is < 1 or > WorkersMax)

@@ -31,6 +31,14 @@ internal static class Arguments
         Arity = ArgumentArity.ZeroOrOne,
     };
 
+    /// <summary>Deque algorithms.</summary>
+    public static Argument<string[]> Algorithms => new("FILE")
+    {
+        HelpName = "FILE...",
+        Arity = ArgumentArity.OneOrMore,
+        Description = "deque algorithms or litmus tests (.dq); docs/checker.md says how to write one",
+    };
+
     /// <summary>Either.</summary>
     public static Argument<string> ProgramOrTrace =>
         new("FILE")

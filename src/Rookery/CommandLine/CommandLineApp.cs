@@ -13,7 +13,8 @@ internal sealed class CommandLineApp
 {
     private readonly ImmutableArray<Verb> _verbs =
     [
-        new ServeVerb(), new PublishVerb(), new DemoVerb(), new RunVerb(), new AnalyseVerb(), new DrawVerb(), new AuditVerb(),
+        new ServeVerb(), new PublishVerb(), new DemoVerb(), new RunVerb(), new AnalyseVerb(), new CompareVerb(),
+        new DrawVerb(), new AuditVerb(), new CheckVerb(),
     ];
 
     /// <summary>Does what the words say; whatever goes wrong ends in a message and a code.</summary>
