@@ -22,7 +22,7 @@ internal static class FormulaParser
         .Ignore(Span.WhiteSpace)
         .Match(Span.Regex(@"[0-9]{1,30}(?:\.[0-9]{1,30})?"), FormulaToken.Number)
         .Match(Span.Regex(@"[A-Za-z][A-Za-z0-9]*(?:\.[A-Za-z][A-Za-z0-9]*){0,2}"), FormulaToken.Name)
-        .Match(Span.Regex("<=|>=|==|!=|[-+*/<>=\u2212\u00D7\u2264\u2265]"), FormulaToken.Operator)
+        .Match(Span.Regex("(?:<=|>=|==|!=|[-+*/<>=\u2212\u00D7\u2264\u2265])"), FormulaToken.Operator)
         .Match(Character.EqualTo('('), FormulaToken.Open)
         .Match(Character.EqualTo(')'), FormulaToken.Close)
         .Match(Character.EqualTo(','), FormulaToken.Comma)
