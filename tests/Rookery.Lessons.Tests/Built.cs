@@ -5,7 +5,8 @@ using Rookery.Lessons.Site;
 namespace Rookery.Lessons.Tests;
 
 /// <summary>A lesson that went all the way, or as far as it came.</summary>
-internal sealed record Built(ImmutableArray<SiteFile> Files, ImmutableArray<Problem> Problems, ImmutableArray<BlockResult> Results)
+internal sealed record Built(ImmutableArray<SiteFile> Files, ImmutableArray<Problem> Problems,
+    ImmutableArray<BlockResult> Results)
 {
     public string Page => Text("lesson.html");
 

@@ -15,7 +15,8 @@ namespace Rookery.Lessons.Tests;
 public sealed class CommonMarkReferences
 {
     /// <summary>Examples that mean something else in lessons, since lessons have more than CommonMark.</summary>
-    private static readonly ImmutableSortedDictionary<int, string> Extended = new Dictionary<int, string>().ToImmutableSortedDictionary();
+    private static readonly ImmutableSortedDictionary<int, string> Extended = new Dictionary<int,
+        string>().ToImmutableSortedDictionary();
 
     public static TheoryData<int> Numbers => [.. Examples.Keys];
 

@@ -14,7 +14,8 @@ public sealed class ExhibitTests
     [Fact]
     public void Measures_OfAnExhibit_AreThoseOfTheRun()
     {
-        Built built = Built.Of(Built.Exhibit(Usual + "set: { grain: 10 }\nscheduler: { victim: lowest, amount: half }"));
+        Built built = Built.Of(Built.Exhibit(Usual
+            + "set: { grain: 10 }\nscheduler: { victim: lowest, amount: half }"));
 
         RunResult run = Run(10, new Scheduler().With("victim", "lowest").With("amount", "half"));
         Assert.True(Audit.Of(run.Trace!).IsLawful);
@@ -47,7 +48,8 @@ public sealed class ExhibitTests
             new MemoryFiles().Put("fib.fj", fib));
 
         Assert.Contains(
-            "W <span class=\"number\">29</span> S <span class=\"number\">10</span> P <span class=\"number\">2.9</span>.",
+            "W <span class=\"number\">29</span> S <span class=\"number\">10</span> P <span "
+                + "class=\"number\">2.9</span>.",
             built.Page, StringComparison.Ordinal);
     }
 
@@ -56,11 +58,14 @@ public sealed class ExhibitTests
     {
         Built built = Built.Of(Built.Exhibit(
             "name: four\n" + Usual,
-            "A {= four.workers } {= one.workers } {= workers }.\n\n```exhibit\nname: one\nprogram: count.fj\nworkers: 1\n```\n"
+            "A {= four.workers } {= one.workers } {= workers }.\n\n```exhibit\nname: one\nprogram: "
+                + "count.fj\nworkers: 1\n```\n"
                 + "\nB {= workers } {= four.makespan / makespan as 2 }."));
 
         Assert.Empty(built.Problems);
-        Assert.Contains("A <span class=\"number\">4</span> <span class=\"number\">1</span> <span class=\"number\">4</span>.", built.Page, StringComparison.Ordinal);
+        Assert.Contains(
+            "A <span class=\"number\">4</span> <span class=\"number\">1</span> <span class=\"number\">4</span>.",
+            built.Page, StringComparison.Ordinal);
         Assert.Contains("B <span class=\"number\">1</span>", built.Page, StringComparison.Ordinal);
     }
 
@@ -93,8 +98,10 @@ public sealed class ExhibitTests
 
         Problem problem = Assert.Single(built.Problems);
         Assert.True(problem.IsMiss);
-        Assert.Equal(("LS040", 12, 5), (problem.Diagnostic.Code, problem.Diagnostic.Span.Line, problem.Diagnostic.Span.Column));
-        Assert.Contains("the left side is 15 and the right side 21; tasks = 15", problem.Diagnostic.What, StringComparison.Ordinal);
+        Assert.Equal(("LS040", 12, 5), (problem.Diagnostic.Code, problem.Diagnostic.Span.Line,
+            problem.Diagnostic.Span.Column));
+        Assert.Contains("the left side is 15 and the right side 21; tasks = 15", problem.Diagnostic.What,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -110,9 +117,11 @@ public sealed class ExhibitTests
     [Fact]
     public void Expectation_MayCompareExhibits()
     {
-        string second = $"```exhibit\n{Usual}expect: [ work = one.work, makespan < one.makespan, bounds.work <= makespan ]\n```";
+        string second = $"```exhibit\n{Usual}expect: [ work = one.work, makespan < one.makespan, bounds.work <= "
+            + $"makespan ]\n```";
 
-        Assert.Empty(Built.Of(Built.Exhibit("name: one\nprogram: count.fj\nworkers: 1\nmachine: unit", second)).Problems);
+        Assert.Empty(Built.Of(Built.Exhibit("name: one\nprogram: count.fj\nworkers: 1\nmachine: unit",
+            second)).Problems);
     }
 
     [Fact]
@@ -120,9 +129,11 @@ public sealed class ExhibitTests
     {
         Built built = Built.Of(Built.Exhibit(Usual + "stop: [first fork, first steal, step 42, end]"));
 
-        Assert.Equal(["first fork", "first steal", "step 42", "end"], built.Results[0].Figures.Select(one => one.Moment));
+        Assert.Equal(["first fork", "first steal", "step 42", "end"], built.Results[0].Figures.Select(one =>
+            one.Moment));
         Assert.Equal(43, built.Results[0].Figures[2].Step);
-        Assert.All(built.Results[0].Figures, figure => Assert.StartsWith(figure.Narration, figure.Description, StringComparison.Ordinal));
+        Assert.All(built.Results[0].Figures, figure =>
+            Assert.StartsWith(figure.Narration, figure.Description, StringComparison.Ordinal));
     }
 
     [Theory]
@@ -155,7 +166,8 @@ public sealed class ExhibitTests
     public void Starved_Run_IsAnAnswer()
     {
         Built built = Built.Of(Built.Exhibit(
-            "program: count.fj\nworkers: 1\nscheduler: shared-queue\nstop: starved\nexpect: [ starved, not finished ]"));
+            "program: count.fj\nworkers: 1\nscheduler: shared-queue\nstop: starved\nexpect: [ starved, not "
+                + "finished ]"));
 
         Assert.Empty(built.Problems);
         Assert.Equal("0", built.Results[0].Measures.Single(one => one.Name == "span").Denominator);
@@ -164,7 +176,8 @@ public sealed class ExhibitTests
     [Fact]
     public void Program_Wrong_ShowsBothPlaces()
     {
-        Built built = Built.Of(Built.Exhibit("program: bad.fj"), new MemoryFiles().Put("bad.fj", "task f()\n    wrk 1\nstart f()\n"));
+        Built built = Built.Of(Built.Exhibit("program: bad.fj"),
+            new MemoryFiles().Put("bad.fj", "task f()\n    wrk 1\nstart f()\n"));
 
         Assert.Equal("LS042", built.Codes.First());
         Assert.Contains("bad.fj:2:", built.Said, StringComparison.Ordinal);
@@ -173,7 +186,8 @@ public sealed class ExhibitTests
 
     [Fact]
     public void Program_Missing_SuggestsOneOfTheFolder() =>
-        Assert.Contains("Did you mean count.fj?", Built.Of(Built.Exhibit("program: cuont.fj")).Said, StringComparison.Ordinal);
+        Assert.Contains("Did you mean count.fj?", Built.Of(Built.Exhibit("program: cuont.fj")).Said,
+            StringComparison.Ordinal);
 
     [Fact]
     public void Set_UnknownParameter_PointsAtItInTheLesson()
@@ -191,13 +205,15 @@ public sealed class ExhibitTests
     [Fact]
     public void Player_LongRun_CarriesAWindowAndSaysSo()
     {
-        Built built = Built.Of(Built.Exhibit("program: count.fj\nset: { grain: 1 }\nworkers: 8\nmachine: unit\nstop: last steal"));
+        Built built = Built.Of(
+            Built.Exhibit("program: count.fj\nset: { grain: 1 }\nworkers: 8\nmachine: unit\nstop: last steal"));
 
         BlockPlayer player = built.Results[0].Player!;
         Assert.True(player.IsWindow);
         Assert.InRange(built.Results[0].Figures[0].Step, player.First, player.Last);
         Assert.InRange(player.Last - player.First, 1, LessonLimits.FramesMax);
-        Assert.Contains($"This page carries steps {player.First} to {player.Last} of {player.All}.", built.Page, StringComparison.Ordinal);
+        Assert.Contains($"This page carries steps {player.First} to {player.Last} of {player.All}.", built.Page,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -238,7 +254,8 @@ public sealed class ExhibitTests
         string lesson = Built.Exhibit(Usual + "show: [deques, timeline, tree, speed-up, measures]", "{= steals }");
 
         Assert.Equal(Texts(Built.Of(lesson)), Texts(Built.Of(lesson)));
-        static IEnumerable<string> Texts(Built built) => built.Files.OfType<TextFile>().Select(file => file.Path + file.Text);
+        static IEnumerable<string> Texts(Built built) =>
+            built.Files.OfType<TextFile>().Select(file => file.Path + file.Text);
     }
 
     [Fact]
@@ -247,12 +264,14 @@ public sealed class ExhibitTests
         string[] fields =
         [
             "", "workers: 3", "seed: 8", "set: { grain: 5 }", "machine: typical", "machine: { base: unit, wake: 7 }",
-            "scheduler: work-first", "scheduler: { patience: 3 }", "show: tree", "stop: end", "steps: 1..5", "player: off",
+            "scheduler: work-first", "scheduler: { patience: 3 }", "show: tree", "stop: end", "steps: 1..5",
+                "player: off",
         ];
         string[] keys = [.. fields.Select(field => KeyOf($"program: count.fj\n{field}", new()))];
 
         Assert.Equal(keys.Length, keys.Distinct().Count());
-        Assert.NotEqual(keys[0], KeyOf("program: count.fj", new MemoryFiles().Put("count.fj", MemoryFiles.Count + "\n# more")));
+        Assert.NotEqual(keys[0], KeyOf("program: count.fj",
+            new MemoryFiles().Put("count.fj", MemoryFiles.Count + "\n# more")));
         Assert.Equal(keys[0], KeyOf("program: count.fj\ncaption: Other words\nexpect: finished\nname: x", new()));
     }
 
@@ -277,6 +296,6 @@ public sealed class ExhibitTests
         BindInputs inputs = BindInputs.Default with { Seed = 7 };
         inputs = inputs with { Parameters = inputs.Parameters.Add("grain", grain) };
         BoundProgram program = ProgramReader.Read("count.fj", MemoryFiles.Count).OrThrow().Bind(inputs).OrThrow();
-        return Simulator.Record(program, new RunSettings { Workers = 4, Machine = Machine.Unit, Scheduler = scheduler });
+        return Simulator.Record(program, new() { Workers = 4, Machine = Machine.Unit, Scheduler = scheduler });
     }
 }

@@ -69,7 +69,8 @@ public sealed class FormulaTests
     public void Formula_DeepAndLong_IsRefused()
     {
         Assert.Equal("LS030", CodeOf(() => Value(new string('(', 5_000) + "1", (formula, of) => formula.Number(of))));
-        Assert.Equal("LS030", CodeOf(() => Value(string.Join('+', Enumerable.Repeat("1", 300)), (formula, of) => formula.Number(of))));
+        Assert.Equal("LS030", CodeOf(() => Value(string.Join('+', Enumerable.Repeat("1", 300)), (formula, of) =>
+            formula.Number(of))));
         string most = string.Join('*', Enumerable.Repeat("999999999999", 30));
         Assert.True(Value(most, (formula, of) => formula.Number(of)) > Exact.Of(1));
     }
@@ -77,7 +78,8 @@ public sealed class FormulaTests
     // Sums of fractions against the definition with a common denominator.
     [Fact]
     public void Exact_Arithmetic_FollowsTheLawsOfFractions() =>
-        Gen.Select(Gen.Int[-1000, 1000], Gen.Int[1, 1000], Gen.Int[-1000, 1000], Gen.Int[1, 1000]).Sample((a, b, c, d) =>
+        Gen.Select(Gen.Int[-1000, 1000], Gen.Int[1, 1000], Gen.Int[-1000, 1000],
+            Gen.Int[1, 1000]).Sample((a, b, c, d) =>
         {
             Exact x = Exact.Of(a, b), y = Exact.Of(c, d);
             Assert.Equal(Exact.Of(((long)a * d) + ((long)c * b), (long)b * d), x + y);
@@ -122,7 +124,8 @@ public sealed class FormulaTests
         if (formula is null)
             throw new InputException(errors.ToImmutable());
         var value = new FormulaValue(
-            text, new(1, 1, 1), name => Measures.TryGetValue(name, out Exact found) ? found : null, () => Measures.Keys);
+            text, new(1, 1, 1), name => Measures.TryGetValue(name, out Exact found) ? found : null, () =>
+                Measures.Keys);
         return ask(value, formula);
     }
 

@@ -7,28 +7,37 @@ namespace Rookery.Lessons.Tests;
 /// <summary>Lessons of strangers: they run no script, load nothing, read nothing else, and end.</summary>
 public sealed class HostileLessonTests
 {
-    /// <summary>Ways to run script or to load something, known from the trade (common practice in tests of cleaners).</summary>
+    /// <summary>Ways to run script or to load something, known from the trade (common practice in tests of
+    /// cleaners).</summary>
     public static TheoryData<string> Attacks =>
     [
         "<script>alert(1)</script>", "<SCRIPT SRC=//evil.example/x.js></SCRIPT>", "<img src=x onerror=alert(1)>",
-        "<svg onload=alert(1)>", "<svg><script>alert(1)</script></svg>", "<math><mi xlink:href=\"javascript:alert(1)\">x</mi></math>",
-        "<a href=\"javascript:alert(1)\">x</a>", "<a href=\"JaVaScRiPt:alert(1)\">x</a>", "<a href=\"&#106;avascript:alert(1)\">x</a>",
-        "<a href=\"java\tscript:alert(1)\">x</a>", "[x](javascript:alert(1))", "[x](JAVASCRIPT:alert(1))", "[x](data:text/html,hi)",
+        "<svg onload=alert(1)>", "<svg><script>alert(1)</script></svg>",
+            "<math><mi xlink:href=\"javascript:alert(1)\">x</mi></math>",
+        "<a href=\"javascript:alert(1)\">x</a>", "<a href=\"JaVaScRiPt:alert(1)\">x</a>",
+            "<a href=\"&#106;avascript:alert(1)\">x</a>",
+        "<a href=\"java\tscript:alert(1)\">x</a>", "[x](javascript:alert(1))", "[x](JAVASCRIPT:alert(1))",
+            "[x](data:text/html,hi)",
         "[x](vbscript:msgbox(1))", "<iframe src=\"https://evil.example\"></iframe>", "<object data=\"x.swf\"></object>",
-        "<embed src=x>", "<link rel=stylesheet href=//evil.example/x.css>", "<style>@import '//evil.example/x.css'</style>",
+        "<embed src=x>", "<link rel=stylesheet href=//evil.example/x.css>",
+            "<style>@import '//evil.example/x.css'</style>",
         "<base href=\"https://evil.example/\">", "<meta http-equiv=refresh content=\"0;url=https://evil.example\">",
         "<form action=\"https://evil.example\"><input name=a></form>", "<img src=\"https://evil.example/p.png\">",
         "<img srcset=\"https://evil.example/p.png 2x\">", "<p style=\"background:url(//evil.example/p.png)\">x</p>",
         "<video src=\"https://evil.example/v.mp4\" autoplay></video>", "<audio src=//evil.example/a></audio>",
         "<table background=\"//evil.example/p.png\"><tr><td>x</td></tr></table>", "<div onclick=alert(1)>x</div>",
         "<details open ontoggle=alert(1)>x</details>", "<a href=\"#\" onfocus=alert(1) autofocus>x</a>",
-        "<noscript><p title=\"</noscript><img src=x onerror=alert(1)>\"></noscript>", "<template><script>alert(1)</script></template>",
-        "<textarea><script>alert(1)</script></textarea>", "<!--><script>alert(1)</script>-->", "<![CDATA[<script>alert(1)</script>]]>",
+        "<noscript><p title=\"</noscript><img src=x onerror=alert(1)>\"></noscript>",
+            "<template><script>alert(1)</script></template>",
+        "<textarea><script>alert(1)</script></textarea>", "<!--><script>alert(1)</script>-->",
+            "<![CDATA[<script>alert(1)</script>]]>",
         "<p id=rk-main class=rk-player data-files=\"//evil.example/x\" data-id=x data-stops=\"\">x</p>",
         "<xmp><script>alert(1)</script></xmp>", "`<script>alert(1)</script>`", "    <script>alert(1)</script>",
-        "<img src='file:///etc/passwd'>", "<a href=\"file:///etc/passwd\">x</a>", "<button formaction=javascript:alert(1)>x</button>",
+        "<img src='file:///etc/passwd'>", "<a href=\"file:///etc/passwd\">x</a>",
+            "<button formaction=javascript:alert(1)>x</button>",
         "[x]: javascript:alert(1)\n\n[x]", "<javascript:alert(1)>", "<https://example.org/?a=\"onclick=alert(1)>",
-        "# x <b onmouseover=alert(1)>y</b>", "| a |\n|---|\n| <img src=x onerror=alert(1)> |", "[^1]\n\n[^1]: <script>alert(1)</script>",
+        "# x <b onmouseover=alert(1)>y</b>", "| a |\n|---|\n| <img src=x onerror=alert(1)> |",
+            "[^1]\n\n[^1]: <script>alert(1)</script>",
     ];
 
     [Theory]
@@ -41,11 +50,15 @@ public sealed class HostileLessonTests
 
         Assert.Empty(built.Problems);
         Assert.Equal(["rookery.js"], page.Scripts.Select(script => script.GetAttribute("src")));
-        Assert.Equal(["icon.svg", "rookery.css"], page.QuerySelectorAll("link").Select(link => link.GetAttribute("href")));
+        Assert.Equal(["icon.svg", "rookery.css"], page.QuerySelectorAll("link").Select(link =>
+            link.GetAttribute("href")));
         foreach (IElement element in page.QuerySelectorAll("body *"))
         {
-            Assert.DoesNotContain(element.LocalName, (string[])["script", "iframe", "object", "embed", "style", "base", "form", "meta", "link", "svg", "math", "video", "audio", "template"]);
-            Assert.All(element.Attributes, attribute => Assert.False(attribute.Name.StartsWith("on", StringComparison.Ordinal), attribute.Name));
+            Assert.DoesNotContain(element.LocalName,
+                (string[])["script", "iframe", "object", "embed", "style", "base", "form", "meta", "link", "svg",
+                "math", "video", "audio", "template"]);
+            Assert.All(element.Attributes, attribute =>
+                Assert.False(attribute.Name.StartsWith("on", StringComparison.Ordinal), attribute.Name));
             Assert.False(element.HasAttribute("style"));
             Assert.False(element.HasAttribute("srcset"));
             string address = element.GetAttribute("href") ?? element.GetAttribute("src") ?? "";
@@ -104,10 +117,12 @@ public sealed class HostileLessonTests
     {
         byte[] png = [0x89, 0x50, 0x4E, 0x47, 0x0D, 0x0A, 0x1A, 0x0A];
 
-        Built built = Built.Of(Built.Lesson("![A map](maps/coast%20line.png)"), new MemoryFiles().Put("maps/coast line.png", png));
+        Built built = Built.Of(Built.Lesson("![A map](maps/coast%20line.png)"),
+            new MemoryFiles().Put("maps/coast line.png", png));
 
         Assert.Empty(built.Problems);
-        Assert.Contains("src=\"parts/lesson/maps/coast%20line.png\" alt=\"A map\"", built.Page, StringComparison.Ordinal);
+        Assert.Contains("src=\"parts/lesson/maps/coast%20line.png\" alt=\"A map\"", built.Page,
+            StringComparison.Ordinal);
         Assert.Contains(built.Files, file => file.Path == "parts/lesson/maps/coast line.png");
     }
 
@@ -116,7 +131,8 @@ public sealed class HostileLessonTests
     [InlineData("task t(n)\n    fork t(n + 1)\n    fork t(n + 2)\nstart t(0)\n", "limit")]
     [InlineData("task t()\n    for i in 0..9000000000000000000\n        let x = i\nstart t()\n", "limit")]
     [InlineData("task t()\n    for i in 0..100000000\n        work 1\nstart t()\n", "limit")]
-    [InlineData("task leaf()\n    work 1\ntask t()\n    fork for i in 0..100000000000\n        call leaf()\nstart t()\n", "limit")]
+    [InlineData("task leaf()\n    work 1\ntask t()\n    fork for i in 0..100000000000\n        call leaf()\nstart "
+        + "t()\n", "limit")]
     public void Program_WithoutEnd_IsStoppedByANamedLimit(string program, string said)
     {
         Built built = Built.Of(Built.Exhibit("program: endless.fj"), new MemoryFiles().Put("endless.fj", program));
@@ -131,10 +147,12 @@ public sealed class HostileLessonTests
     {
         var bomb = new StringBuilder("a: &a [x, x, x, x, x, x, x, x, x]\n");
         for (char c = 'b'; c <= 'i'; c++)
-            bomb.Append(System.Globalization.CultureInfo.InvariantCulture, $"{c}: &{c} [*{(char)(c - 1)}, *{(char)(c - 1)}, *{(char)(c - 1)}, *{(char)(c - 1)}]\n");
+            bomb.Append(System.Globalization.CultureInfo.InvariantCulture,
+                $"{c}: &{c} [*{(char)(c - 1)}, *{(char)(c - 1)}, *{(char)(c - 1)}, *{(char)(c - 1)}]\n");
         Assert.Equal(["LS005"], Built.Of(Built.Exhibit(bomb.ToString().TrimEnd())).Codes);
         Assert.Equal(["LS006"], Built.Of(Built.Exhibit("a: " + new string('[', 3_000))).Codes);
-        Assert.Equal(["LS006"], Built.Of(Built.Exhibit("a: [" + string.Join(',', Enumerable.Repeat("x", 5_000)) + "]")).Codes);
+        Assert.Equal(["LS006"], Built.Of(Built.Exhibit("a: [" + string.Join(',', Enumerable.Repeat("x", 5_000))
+            + "]")).Codes);
         Assert.Equal(["LS006"], Built.Of(Built.Exhibit("a: " + new string('x', 20_000))).Codes);
         Assert.NotEmpty(LessonReader.Read("a.md", "---\n" + bomb + "---\n").Diagnostics);
     }
@@ -144,7 +162,8 @@ public sealed class HostileLessonTests
     {
         Assert.Equal(["LS019"], Built.Of(Built.Lesson(new string('>', 20_000) + " x")).Codes);
         Assert.Equal(["LS019"], Built.Of(Built.Lesson(string.Concat(Enumerable.Repeat("<div>", 5_000)))).Codes);
-        Assert.Equal(["LS019"], Built.Of(Built.Lesson(string.Concat(Enumerable.Range(0, 3_000).Select(i => $"<p><b title={i}>")))).Codes);
+        Assert.Equal(["LS019"], Built.Of(Built.Lesson(
+            string.Concat(Enumerable.Range(0, 3_000).Select(i => $"<p><b title={i}>")))).Codes);
         Assert.Equal(["LS001"], Built.Of(Built.Lesson(new string('x', LessonLimits.TextMax))).Codes);
         string blocks = string.Concat(Enumerable.Repeat("```exhibit\nprogram: count.fj\n```\n\n", 70));
         Assert.Equal(["LS018"], Built.Of(Built.Lesson(blocks)).Codes);
@@ -156,7 +175,8 @@ public sealed class HostileLessonTests
         Built built = Built.Of(Built.Exhibit("program: count.fj\ncaption: '</script><img src=x onerror=alert(1)>'"));
 
         Assert.Contains("&lt;/script&gt;", built.Page, StringComparison.Ordinal);
-        Assert.StartsWith("rookery.receive(\"rk-exhibit-1\", \"talk\", {", built.Text("parts/lesson/rk-exhibit-1.js"), StringComparison.Ordinal);
+        Assert.StartsWith("rookery.receive(\"rk-exhibit-1\", \"talk\", {", built.Text("parts/lesson/rk-exhibit-1.js"),
+            StringComparison.Ordinal);
     }
 
     [Fact]

@@ -110,7 +110,9 @@ public sealed class LessonReaderTests
     [Fact]
     public void Exhibit_InListAndQuote_IsFound()
     {
-        Built built = Built.Of(Built.Lesson("- one\n\n  ```exhibit\n  program: count.fj\n  ```\n\n> ```exhibit\n> program: count.fj\n> ```"));
+        Built built = Built.Of(
+            Built.Lesson(
+            "- one\n\n  ```exhibit\n  program: count.fj\n  ```\n\n> ```exhibit\n> program: count.fj\n> ```"));
 
         Assert.Empty(built.Problems);
         Assert.Equal(2, built.Results.Length);
@@ -128,8 +130,10 @@ public sealed class LessonReaderTests
     [Fact]
     public void AnyText_IsReadOrRefused_AndNeverThrows() =>
         Gen.OneOf(
-                Gen.Const("---\ntitle: A\n---\n"), Gen.Const("```exhibit\n"), Gen.Const("```\n"), Gen.Const("{= steals }"),
-                Gen.Const("program: count.fj\n"), Gen.Const("expect: [ steals < "), Gen.Const("<div>"), Gen.Const("> - "),
+                Gen.Const("---\ntitle: A\n---\n"), Gen.Const("```exhibit\n"), Gen.Const("```\n"),
+                    Gen.Const("{= steals }"),
+                Gen.Const("program: count.fj\n"), Gen.Const("expect: [ steals < "), Gen.Const("<div>"),
+                    Gen.Const("> - "),
                 Gen.Const("![a](b.png)"), Gen.Const("{= "), Gen.String)
             .Array[0, 12].Select(string.Concat)
             .Sample(text => Assert.NotNull(LessonReader.Read("a.md", text)), iter: 2_000);

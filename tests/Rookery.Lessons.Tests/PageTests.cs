@@ -5,13 +5,16 @@ using Rookery.Lessons.Site;
 
 namespace Rookery.Lessons.Tests;
 
-/// <summary>Pages as a strict reader of HTML sees them (AngleSharp): no error, no dead link, words for every picture.</summary>
+/// <summary>Pages as a strict reader of HTML sees them (AngleSharp): no error, no dead link, words for every
+/// picture.</summary>
 public sealed class PageTests
 {
     private static readonly Built Whole = Built.Of(Built.Exhibit(
-        "program: count.fj\nworkers: 3\nmachine: unit\nseed: 7\nstop: [first fork, first steal, end]\ncaption: A & B < C\n"
+        "program: count.fj\nworkers: 3\nmachine: unit\nseed: 7\nstop: [first fork, first steal, end]\ncaption: A & "
+            + "B < C\n"
             + "show: [deques, timeline, tree, stolen-work, steals, speed-up, program, measures, laws]",
-        "# One\n\n## Two & three\n\nSee [one](#one) and [the list](index.md).\n\n| a | b |\n|---|---|\n| 1 | {= steals } |\n\n"
+        "# One\n\n## Two & three\n\nSee [one](#one) and [the list](index.md).\n\n| a | b |\n|---|---|\n| 1 | {= "
+            + "steals } |\n\n"
             + "A claim.[^1]\n\n[^1]: A paper.\n\n```exhibit\nprogram: count.fj\nworkers: 1\n```"));
 
     [Fact]
@@ -23,7 +26,8 @@ public sealed class PageTests
         parser.Error += (_, error) => errors.Add(((AngleSharp.Html.Dom.Events.HtmlErrorEvent)error).Message);
         parser.ParseDocument(Whole.Page);
         Assert.Empty(errors);
-        using IDocument strict = new HtmlParser(new HtmlParserOptions { IsStrictMode = true }).ParseDocument(Whole.Page);
+        using IDocument strict = new HtmlParser(new HtmlParserOptions { IsStrictMode = true }).ParseDocument(
+            Whole.Page);
         Assert.Equal("Test", strict.Title);
     }
 
@@ -44,7 +48,8 @@ public sealed class PageTests
     public void Page_Links_AllResolve()
     {
         using IDocument page = new HtmlParser().ParseDocument(Whole.Page);
-        string[] paths = [.. Whole.Files.Select(file => file.Path), .. CourseSite.Shared(false).Select(file => file.Path), "index.html"];
+        string[] paths = [.. Whole.Files.Select(file => file.Path), .. CourseSite.Shared(false).Select(file =>
+            file.Path), "index.html"];
         string[] ids = [.. page.QuerySelectorAll("[id]").Select(one => one.Id!)];
 
         Assert.NotEmpty(page.QuerySelectorAll("a[href]"));
@@ -97,7 +102,8 @@ public sealed class PageTests
     public void Index_ListsTheLessons()
     {
         Lesson lesson = LessonReader.Read("a.md", "---\ntitle: A <b>\nminutes: 1\nsummary: S\n---\n").OrThrow();
-        Lesson intro = LessonReader.Read("index.md", "---\ntitle: Course\n---\n\nHello **there** <script>x</script>.\n").OrThrow();
+        Lesson intro = LessonReader.Read("index.md",
+            "---\ntitle: Course\n---\n\nHello **there** <script>x</script>.\n").OrThrow();
         string page = CourseSite.IndexOf(new Course("Course", intro, [new("a", "a.html", lesson)]), false).Text;
 
         using IDocument read = new HtmlParser(new HtmlParserOptions { IsStrictMode = true }).ParseDocument(page);

@@ -45,7 +45,8 @@ internal sealed class YamlReader
         catch (YamlException wrong)
         {
             var place = new SourceSpan(
-                lineBefore + (int)Math.Max(1, wrong.Start.Line), columnBefore + (int)Math.Max(1, wrong.Start.Column), 1);
+                lineBefore + (int)Math.Max(1, wrong.Start.Line), columnBefore + (int)Math.Max(1, wrong.Start.Column),
+                    1);
             errors.Add(LessonErrors.BadYaml(place, Plain(wrong.Message)));
             return null;
         }

@@ -15,7 +15,8 @@ public sealed class HelpTests
 
         Assert.Equal(0, run.Run(word));
 
-        string[] commands = ["serve [PATH]", "publish PATH", "demo", "run FILE", "analyse FILE", "draw FILE|TRACE", "audit TRACE", "Examples:"];
+        string[] commands = ["serve [PATH]", "publish PATH", "demo", "run FILE", "analyse FILE", "draw FILE|TRACE",
+            "audit TRACE", "Examples:"];
         foreach (string expected in commands)
             Assert.Contains(expected, run.Output, StringComparison.Ordinal);
         Assert.Empty(run.Errors);

@@ -42,7 +42,8 @@ public sealed class PublishTests
         string[] names = FilesOf(run.PathOf("one"));
         Assert.Equal(names, FilesOf(run.PathOf("two")));
         Assert.All(names, name => Assert.Equal(
-            File.ReadAllBytes(Path.Combine(run.PathOf("one"), name)), File.ReadAllBytes(Path.Combine(run.PathOf("two"), name))));
+            File.ReadAllBytes(Path.Combine(run.PathOf("one"), name)),
+                File.ReadAllBytes(Path.Combine(run.PathOf("two"), name))));
     }
 
     [Fact]
@@ -57,9 +58,12 @@ public sealed class PublishTests
         PresentationPart presentation = deck.PresentationPart!;
         Assert.Equal(4, presentation.SlideParts.Count());
         Assert.Equal(3, presentation.SlideParts.Count(slide =>
-            slide.NotesSlidePart?.NotesSlide?.InnerText.Contains("Computed: count.fj", StringComparison.Ordinal) == true));
-        Assert.Equal(3, presentation.SlideParts.SelectMany(slide => slide.Slide!.Descendants<DocumentFormat.OpenXml.Presentation.Picture>())
-            .Count(picture => picture.NonVisualPictureProperties!.NonVisualDrawingProperties!.Description!.Value!.Length > 20));
+            slide.NotesSlidePart?.NotesSlide?.InnerText.Contains("Computed: count.fj", StringComparison.Ordinal)
+                == true));
+        Assert.Equal(3, presentation.SlideParts.SelectMany(slide =>
+            slide.Slide!.Descendants<DocumentFormat.OpenXml.Presentation.Picture>())
+            .Count(picture =>
+                picture.NonVisualPictureProperties!.NonVisualDrawingProperties!.Description!.Value!.Length > 20));
     }
 
     [Fact]

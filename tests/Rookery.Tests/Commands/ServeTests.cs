@@ -6,7 +6,8 @@ using System.Text.RegularExpressions;
 
 namespace Rookery.Tests.Commands;
 
-/// <summary><c>serve</c>: pages on the loopback address, built again when a file is saved, with errors in the page.</summary>
+/// <summary><c>serve</c>: pages on the loopback address, built again when a file is saved, with errors in the
+/// page.</summary>
 public sealed partial class ServeTests
 {
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
@@ -23,7 +24,8 @@ public sealed partial class ServeTests
             Assert.StartsWith("http://127.0.0.1:", address, StringComparison.Ordinal);
             using var client = new HttpClient { BaseAddress = new(address) };
             Assert.Contains("Words.", await client.GetStringAsync("a.html", Stop), StringComparison.Ordinal);
-            Assert.Equal("%PDF"u8.ToArray(), (await client.GetByteArrayAsync("figures/a/exhibit-1-timeline.pdf", Stop))[..4]);
+            Assert.Equal("%PDF"u8.ToArray(), (await client.GetByteArrayAsync("figures/a/exhibit-1-timeline.pdf",
+                Stop))[..4]);
             Assert.Equal("PK"u8.ToArray(), (await client.GetByteArrayAsync("slides/a.pptx", Stop))[..2]);
             using var news = new StreamReader(await client.GetStreamAsync("live", Stop));
             Assert.Equal("1", await Version(news));
