@@ -76,8 +76,8 @@ internal sealed class BlockHtml
         _html.Raw("</div>\n");
         if (player.IsWindow)
         {
-            _html.Line($"<p class=\"rk-window\">This page carries steps {player.First} to {player.Last} of");
-            _html.Line($"{player.All}.</p>");
+            FormattableString said = $"This page carries steps {player.First} to {player.Last} of {player.All}.";
+            _html.Line($"<p class=\"rk-window\">{said.ToString(CultureInfo.InvariantCulture)}</p>");
         }
     }
 

@@ -30,6 +30,9 @@ internal static class DeckWriter
     private static void Fill(PresentationDocument document, DeckFile deck, Func<string, byte[]> print)
     {
         PresentationPart presentation = document.AddPresentationPart();
+
+        // The library draws an id of its own for this one.
+        document.ChangeIdOfPart(presentation, "presentation");
         var master = presentation.AddNewPart<SlideMasterPart>("master");
         var layout = master.AddNewPart<SlideLayoutPart>("layout");
         layout.AddPart(master, "master");

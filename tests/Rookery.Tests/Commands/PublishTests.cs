@@ -159,14 +159,14 @@ public sealed class PublishTests
         string cache = run.PathOf("cache"), target = run.PathOf("out");
         Assert.Equal(0, Publish(run, "out", "--cache", cache));
         string[] names = FilesOf(target);
-        for (int round = 0; round < 8; round++)
+        for (int round = 0; round < 5; round++)
         {
             string word = $"Round{round}";
             run.Put("lessons/a.md", Lesson.Replace("Words.", word, StringComparison.Ordinal));
             string old = await File.ReadAllTextAsync(Path.Combine(target, "a.html"), Stop);
             using Process process = Start(run, "publish", run.PathOf("lessons"), "--out", target, "--cache", cache);
             string part = Path.Combine(run.Folder, $".out.{process.Id}.part");
-            while (!process.HasExited && !(Directory.Exists(part) && FilesOf(part).Length >= round * 3))
+            while (!process.HasExited && !(Directory.Exists(part) && FilesOf(part).Length >= round * 5))
                 await Task.Yield();
             process.Kill();
             await process.WaitForExitAsync(Stop);
