@@ -93,7 +93,8 @@ internal static class AppErrors
         "A lesson is a file that ends in .md and begins with a line '---' (docs/lessons.md).");
 
     public static Diagnostic NotOurFolder(string path) => new(
-        "AP041", default, $"'{path}' holds files that were not published by this program, and it would be replaced as a whole.",
+        "AP041", default,
+            $"'{path}' holds files that were not published by this program, and it would be replaced as a whole.",
         "Choose a new folder, or empty this one.");
 
     public static Diagnostic MissingOut() => new(

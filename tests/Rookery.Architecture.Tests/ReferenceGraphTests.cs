@@ -14,15 +14,17 @@ public sealed class ReferenceGraphTests
         ["Rookery.Simulation"] = ["Rookery.Programs", "Rookery.Traces"],
         ["Rookery.Drawing"] = ["Rookery.Traces"],
         ["Rookery.Experiments"] = ["Rookery.Simulation"],
+        ["Rookery.Lessons"] = ["Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Drawing"],
         ["Rookery"] =
         [
             "Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments", "Rookery.Drawing",
+            "Rookery.Lessons",
         ],
     };
 
     private static readonly string[] Pure =
         ["Rookery.Notation", "Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments",
-            "Rookery.Drawing"];
+            "Rookery.Drawing", "Rookery.Lessons"];
 
     public static TheoryData<string> Projects() =>
         [.. Directory.GetDirectories(RepositoryFile.At("src")).Select(f => Path.GetFileName(f)!).Order()];
