@@ -3,12 +3,13 @@ namespace Rookery.Checking.Bench;
 /// <summary>Scenarios large enough to be timed.</summary>
 internal static class BenchScenarios
 {
+    private const string Threads =
+        "owner: push(1), push(2), pop(), push(3), pop(); a: steal(), steal(); b: steal(), steal(); c: steal()";
+
     /// <summary>Files with the threads that are put into them.</summary>
     public static (string File, string Threads)[] All { get; } =
     [
-        ("growable-weak.dq", "owner: push(1), push(2), pop(), push(3), pop(); a: steal(), steal(); b: steal(); c: steal()"),
-        ("tagged-top.dq", "owner: push(1), push(2), pop(), push(3), pop(); a: steal(), steal(); b: steal(); c: steal()"),
-        ("thief-lock.dq", "owner: push(1), push(2), pop(), push(3), pop(); a: steal(), steal(); b: steal(); c: steal()"),
+        ("growable-retry.dq", Threads), ("tagged-top.dq", Threads), ("growable-weak.dq", Threads),
     ];
 
     /// <summary>A file with these threads alone, and with an expectation that keeps no history.</summary>

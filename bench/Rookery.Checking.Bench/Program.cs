@@ -37,7 +37,7 @@ foreach (var (file, scenario) in BenchScenarios.All)
         CultureInfo.InvariantCulture,
         $"{file,-18} {plain.States,10:N0} states (Spin {counted.States - 1:N0}; reduced {reduced.States:N0})  "
         + $"one core {one / 1e6:0.00} M/s  Spin {spin / 1e6:0.00} M/s  ratio {one / spin:0.00}  "
-        + $"two cores {two / one:0.00}x  {plain.StateBytes} + {((double)plain.Bytes / plain.States) - plain.StateBytes:0} "
+        + $"two cores {two / one:0.00}x  {(double)plain.Bytes / plain.States:0} "
         + $"bytes a state"));
 }
 
@@ -55,7 +55,8 @@ foreach (string path in Directory.EnumerateFiles(folder, "*.dq").Order(StringCom
         total += seconds;
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
-            $"{Path.GetFileName(path),-22} {model,-4} {found.Verdict,-8} {found.States,10:N0} states  {seconds:0.00} s"));
+            $"{Path.GetFileName(path),-22} {model,-4} {found.Verdict,-8} {found.States,10:N0} states  "
+            + $"{seconds:0.00} s"));
     }
 }
 
