@@ -59,6 +59,12 @@ internal static class SimulationErrors
     public static Diagnostic UnknownName(string kind, string name, IEnumerable<string> names) => new(
         "SM013", default, $"There is no {kind} '{name}'.", $"Use one of {string.Join(", ", names)}.");
 
+    public static Diagnostic NoChoice(string text) => new(
+        "SM014", default, $"'{text}' is no choice.", "Write a name, an equals sign and a value, as in victim=lowest.");
+
+    public static Diagnostic BadChoice(string name, string word, long least, long most) => new(
+        "SM015", default, $"'{word}' is no value of {name}.", $"Use a whole number from {least} to {most}.");
+
     public static Diagnostic TooManyTasks(long most) => new(
         "SM020", default,
         string.Create(CultureInfo.InvariantCulture, $"The run has more than {most} tasks, the limit on tasks."),

@@ -10,7 +10,8 @@ public sealed class PublicTypeTests
     private static readonly string[] Mutable = ["SplitMix64", "Xoshiro256StarStar", "InvariantMessage"];
 
     public static TheoryData<string> Assemblies() =>
-        ["Rookery.Notation", "Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Drawing"];
+        ["Rookery.Notation", "Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments",
+        "Rookery.Checking", "Rookery.Drawing"];
 
     [Theory]
     [MemberData(nameof(Assemblies))]

@@ -12,12 +12,19 @@ public sealed class ReferenceGraphTests
         ["Rookery.Programs"] = ["Rookery.Notation"],
         ["Rookery.Traces"] = ["Rookery.Notation"],
         ["Rookery.Simulation"] = ["Rookery.Programs", "Rookery.Traces"],
-        ["Rookery.Drawing"] = ["Rookery.Traces"],
-        ["Rookery"] = ["Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Drawing"],
+        ["Rookery.Checking"] = ["Rookery.Notation"],
+        ["Rookery.Drawing"] = ["Rookery.Traces", "Rookery.Checking"],
+        ["Rookery.Experiments"] = ["Rookery.Simulation"],
+        ["Rookery"] =
+        [
+            "Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments", "Rookery.Drawing",
+            "Rookery.Checking",
+        ],
     };
 
     private static readonly string[] Pure =
-        ["Rookery.Notation", "Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Drawing"];
+        ["Rookery.Notation", "Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments",
+            "Rookery.Checking", "Rookery.Drawing"];
 
     public static TheoryData<string> Projects() =>
         [.. Directory.GetDirectories(RepositoryFile.At("src")).Select(f => Path.GetFileName(f)!).Order()];

@@ -13,7 +13,7 @@ internal static class HelpText
     {
         output.WriteLine("Rookery runs fork/join programs on simulated workers, counts what happens, and draws it.");
         output.WriteLine();
-        output.WriteLine($"  {program}                      run the demo program and draw it");
+        output.WriteLine($"  {program}                      show the demo course in the browser");
         output.WriteLine($"  {program} COMMAND --help       all about one command");
         output.WriteLine($"  {program} --version            which version this is");
         foreach (var group in verbs.GroupBy(verb => verb.Heading))
