@@ -42,7 +42,7 @@ public static class Checker
             }
             catch (LayoutOverflowException narrow)
             {
-                machine.Shape.Widen(narrow.Slot, narrow.Value);
+                machine.Shape.WidenFamily(narrow.Slot, narrow.Value);
                 machine.Lay(Layout.Packed(machine.Shape));
             }
             catch (CapacityOverflowException full)

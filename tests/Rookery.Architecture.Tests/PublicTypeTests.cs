@@ -11,7 +11,7 @@ public sealed class PublicTypeTests
 
     public static TheoryData<string> Assemblies() =>
         ["Rookery.Notation", "Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments",
-        "Rookery.Drawing"];
+        "Rookery.Checking", "Rookery.Drawing"];
 
     [Theory]
     [MemberData(nameof(Assemblies))]

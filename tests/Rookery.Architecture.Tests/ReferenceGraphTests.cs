@@ -12,19 +12,20 @@ public sealed class ReferenceGraphTests
         ["Rookery.Programs"] = ["Rookery.Notation"],
         ["Rookery.Traces"] = ["Rookery.Notation"],
         ["Rookery.Simulation"] = ["Rookery.Programs", "Rookery.Traces"],
-        ["Rookery.Drawing"] = ["Rookery.Traces"],
+        ["Rookery.Checking"] = ["Rookery.Notation"],
+        ["Rookery.Drawing"] = ["Rookery.Traces", "Rookery.Checking"],
         ["Rookery.Experiments"] = ["Rookery.Simulation"],
         ["Rookery.Lessons"] = ["Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Drawing"],
         ["Rookery"] =
         [
             "Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments", "Rookery.Drawing",
-            "Rookery.Lessons",
+            "Rookery.Lessons", "Rookery.Checking",
         ],
     };
 
     private static readonly string[] Pure =
         ["Rookery.Notation", "Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments",
-            "Rookery.Drawing", "Rookery.Lessons"];
+            "Rookery.Checking", "Rookery.Drawing", "Rookery.Lessons"];
 
     public static TheoryData<string> Projects() =>
         [.. Directory.GetDirectories(RepositoryFile.At("src")).Select(f => Path.GetFileName(f)!).Order()];

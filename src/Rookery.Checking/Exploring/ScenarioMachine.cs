@@ -11,6 +11,8 @@ internal sealed class ScenarioMachine
     public ScenarioMachine(ScenarioCode code, Capacities capacities, CheckOptions options, StateShape? seen)
     {
         Code = code;
+        if (code.Model is MemoryModel.Tso or MemoryModel.Pso)
+            capacities.Level(code.Twins);
         Shape = new(code.Twins);
         Reduces = options.Reduces;
         Points = [.. code.Threads.Select((thread, at) => Shape.Add(new(SlotKind.Point, at), 0, thread.End))];

@@ -146,7 +146,7 @@ internal sealed class Stepper
         {
             SharedMemory memory = _machine.Code.Memory[access.Memory];
             long index = access.Index < 0 ? 0 : r[access.Index];
-            if ((ulong)index >= (ulong)memory.Length)
+            if (index < 0 || index >= memory.Length)
                 return new(FaultKind.Bounds, access.Line);
             place = memory.FirstPlace + (int)index;
         }

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Rookery.Checking.Memory;
 
 /// <summary>How long a machine's lists may become: a buffer for each thread, or writes for each place.</summary>
@@ -13,6 +15,15 @@ internal sealed class Capacities(int lists, int first)
     {
         get => _lengths[list];
         set => _lengths[list] = value;
+    }
+
+    /// <summary>Gives threads that do the same buffers of the same length, so that they can change places.</summary>
+    public void Level(ImmutableArray<int> twins)
+    {
+        for (int thread = 0; thread < twins.Length; thread++)
+            _lengths[twins[thread]] = Math.Max(_lengths[twins[thread]], _lengths[thread]);
+        for (int thread = 0; thread < twins.Length; thread++)
+            _lengths[thread] = _lengths[twins[thread]];
     }
 
     public int Count => _lengths.Length;

@@ -59,7 +59,7 @@ internal sealed class StatementParser(DiagnosticList errors)
         string word = block.Head.First.ToStringValue();
         TokenKind second = SecondKind(block);
         bool isStore = second is TokenKind.Assign or TokenKind.OpenBracket
-            && block.Head.First.Kind == TokenKind.Name;
+            && block.Head.First.Kind == TokenKind.Name && !AlgorithmWords.Statements.Contains(word);
         if (isStore)
             return ParseSimple(block, LineParsers.Store);
         switch (word)

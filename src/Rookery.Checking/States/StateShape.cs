@@ -63,16 +63,41 @@ internal sealed class StateShape
         _high[group] = Math.Max(_high[group], value);
     }
 
-    /// <summary>Takes over what another shape has seen.</summary>
+    /// <summary>Makes room for a number in a slot and in all that are likely to need it too.</summary>
+    public void WidenFamily(int slot, long value)
+    {
+        var family = _keys[slot].Family();
+        for (int one = 0; one < Count; one++)
+        {
+            if (_keys[one].Family() == family)
+                Widen(one, value);
+        }
+    }
+
+    /// <summary>Takes over what another shape has seen; a slot that it lacks gets the bounds of its family.</summary>
     public void WidenLike(StateShape other)
     {
+        var families = new Dictionary<SlotKey, (long Low, long High)>();
+        for (int slot = 0; slot < other.Count; slot++)
+        {
+            var family = other.Key(slot).Family();
+            var (low, high) = families.GetValueOrDefault(family, (long.MaxValue, long.MinValue));
+            families[family] = (Math.Min(low, other.Low(slot)), Math.Max(high, other.High(slot)));
+        }
+
         for (int slot = 0; slot < Count; slot++)
         {
             int same = other.Find(_keys[slot]);
-            if (same < 0)
-                continue;
-            Widen(slot, other.Low(same));
-            Widen(slot, other.High(same));
+            if (same >= 0)
+            {
+                Widen(slot, other.Low(same));
+                Widen(slot, other.High(same));
+            }
+            else if (families.TryGetValue(_keys[slot].Family(), out var seen))
+            {
+                Widen(slot, seen.Low);
+                Widen(slot, seen.High);
+            }
         }
     }
 }

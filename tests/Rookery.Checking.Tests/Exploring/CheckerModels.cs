@@ -6,7 +6,7 @@ namespace Rookery.Checking.Tests.Exploring;
 /// <summary>Random small algorithms: our explorer against the plain one.</summary>
 public sealed class CheckerModels
 {
-    private const int Count = 120;
+    private const int Count = 80;
 
     [Theory]
     [InlineData(MemoryModel.Sc)]

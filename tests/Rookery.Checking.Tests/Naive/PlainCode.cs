@@ -21,7 +21,8 @@ internal sealed class PlainCode
     {
         var errors = new DiagnosticList();
         _syntax = new AlgorithmParser(new("plain", text), errors).Parse();
-        Assert.True(errors.IsEmpty, string.Join('\n', errors.ToImmutable()));
+        if (!errors.IsEmpty)
+            throw new InputException(errors.ToImmutable());
         var chosen = _syntax.Scenarios.First(one => one.Name == scenario);
         foreach (var parameter in _syntax.Parameters)
             _numbers[parameter.Name.Text] = parameter.Default;

@@ -60,9 +60,9 @@ public static class WitnessView
         {
             Area room = _sheet.Room;
             double numbers = _size * NumberWidth;
-            double place = Math.Max(_size * 3.4, _sheet.SmallSize * 3.2), buffer = _size * 9;
+            double place = _table.Places.Select(at => WidthOf(at)).DefaultIfEmpty(0).Max(), buffer = _size * 14;
             double right = (_table.Places.Length * place) + (_table.Buffers.Length * buffer);
-            double lanes = Math.Max(room.Width * 0.4, room.Width - numbers - right - _size);
+            double lanes = Math.Max(room.Width * 0.5, room.Width - numbers - right - _size);
             double shrink = Math.Min(1, (room.Width - numbers - lanes - _size) / Math.Max(1, right));
             double lane = lanes / _witness.Threads.Length;
             PaintNumbers(room.X);
@@ -81,6 +81,9 @@ public static class WitnessView
                 x += place * shrink;
             }
         }
+
+        private double WidthOf(int place) => (_size * 1.2) + FontWidths.Measure(
+            _witness.Start.Places[place].Name, _sheet.SmallSize) * TextFit.Reserve;
 
         private double TopOf(int step) => _top + ((step - _table.FirstStep) * _row);
 
