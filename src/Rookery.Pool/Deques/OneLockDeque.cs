@@ -28,6 +28,7 @@ internal sealed class OneLockDeque(OwnerTakes owner, ThiefTakes thief) : WorkQue
                 GrowNeedsLock();
             _items[_bottom & (_items.Length - 1)] = task;
             _bottom++;
+            DrawTicketNeedsLock();
         }
     }
 
@@ -48,6 +49,7 @@ internal sealed class OneLockDeque(OwnerTakes owner, ThiefTakes thief) : WorkQue
             }
 
             long index = isBottom ? --_bottom : _top++;
+            DrawTicketNeedsLock();
             task = _items[index & (_items.Length - 1)];
             return StealOutcome.Taken;
         }

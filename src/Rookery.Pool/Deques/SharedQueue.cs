@@ -16,6 +16,7 @@ internal sealed class SharedQueue : WorkQueue
         lock (_gate)
         {
             _tasks.Enqueue(task);
+            DrawTicketNeedsLock();
             Volatile.Write(ref _count, _tasks.Count);
         }
     }
@@ -26,6 +27,8 @@ internal sealed class SharedQueue : WorkQueue
         lock (_gate)
         {
             bool isTaken = _tasks.TryDequeue(out task);
+            if (isTaken)
+                DrawTicketNeedsLock();
             Volatile.Write(ref _count, _tasks.Count);
             if (!isTaken)
                 task = -1;

@@ -7,6 +7,17 @@ namespace Rookery.Pool.Deques;
 /// </remarks>
 internal abstract class WorkQueue
 {
+    [ThreadStatic]
+    private static int s_ticket;
+
+    private int _tickets;
+
+    /// <summary>
+    /// Where the calling thread's last operation stands among all of its queue, for queues with a lock; 0 otherwise. It lets a
+    /// recording put the operations in their true order.
+    /// </summary>
+    public static int LastTicket => s_ticket;
+
     /// <summary>How many tasks seem to be in it; out of date at once when others use it.</summary>
     public abstract int Count { get; }
 
@@ -20,4 +31,7 @@ internal abstract class WorkQueue
     /// <summary>Takes a task at the thieves' end.</summary>
     /// <param name="task">What was taken, or what was seen when the race was lost; -1 when nothing was there.</param>
     public abstract StealOutcome TrySteal(out int task);
+
+    /// <summary>Draws the next ticket; with the lock held.</summary>
+    protected void DrawTicketNeedsLock() => s_ticket = unchecked(++_tickets);
 }

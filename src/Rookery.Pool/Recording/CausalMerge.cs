@@ -16,11 +16,12 @@ internal sealed class CausalMerge
     private readonly Dictionary<(int Worker, int Index), List<(int Worker, int Index)>> _causes = [];
     private readonly int[] _next;
 
-    public CausalMerge(IReadOnlyList<WorkerStream> streams, bool thievesTakeOldest)
+    public CausalMerge(IReadOnlyList<WorkerStream> streams, bool thievesTakeOldest, bool isShared)
     {
         _streams = streams;
         _next = new int[streams.Count];
         FindCauses(thievesTakeOldest);
+        AddTickets(isShared);
     }
 
     /// <summary>How far a time was moved at most so that effects follow causes, in the clock's units.</summary>
@@ -113,6 +114,23 @@ internal sealed class CausalMerge
             {
                 if (events[i].Kind == RecordedKind.Take && forks.TryGetValue(events[i].Task, out var fork))
                     Add((worker, i), fork);
+            }
+        }
+    }
+
+    // Operations on a queue with a lock follow each other as they had the lock. A steal's look stands right before it.
+    private void AddTickets(bool isShared)
+    {
+        var all = _streams.SelectMany((stream, worker) => stream.Tickets.Select(t => (Worker: worker, t.Index, t.Queue, t.Ticket)));
+        foreach (var ofQueue in all.GroupBy(t => isShared ? 0 : t.Queue))
+        {
+            (int Worker, int Index)? before = null;
+            foreach (var (worker, index, _, _) in ofQueue.OrderBy(t => t.Ticket))
+            {
+                bool isSteal = _streams[worker].Events[index].Kind == RecordedKind.Steal;
+                if (before is { } earlier)
+                    Add((worker, isSteal ? index - 1 : index), earlier);
+                before = (worker, index);
             }
         }
     }

@@ -100,7 +100,8 @@ public sealed class Recorded
         PoolOptions options, List<WorkerStream> streams, RecordedTasks tasks, Func<int, string> labels, int root)
     {
         var merge = new CausalMerge(
-            streams, options.Queues == Queues.PerWorker && options.ThiefTakes == ThiefTakes.Oldest);
+            streams, options.Queues == Queues.PerWorker && options.ThiefTakes == ThiefTakes.Oldest,
+            options.Queues == Queues.Shared);
         List<(int Worker, int Index, long Time)> order = merge.Order(root);
         var placer = new LookPlacer(streams, order, options.Queues == Queues.Shared);
         var looks = new Queue<(int Place, long Time, int Worker, int Victim)>(placer.Place());

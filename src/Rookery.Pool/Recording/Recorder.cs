@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Runtime.CompilerServices;
+using Rookery.Pool.Deques;
 using Rookery.Pool.Workers;
 
 namespace Rookery.Pool.Recording;
@@ -7,7 +8,7 @@ namespace Rookery.Pool.Recording;
 /// <summary>The notes of one worker: a bounded list that only this worker writes.</summary>
 /// <remarks>
 /// <para>
-/// No lock, and no store that another processor waits for: a note is one reading of the clock and 24 bytes. What the notes
+/// No lock, and no store that another processor waits for: a note is one reading of the clock and 32 bytes. What the notes
 /// mean is worked out when the run is over. When they are full nothing more is kept, and the recording says so.
 /// </para>
 /// <para>
@@ -18,6 +19,9 @@ internal sealed class Recorder(WorkerPool pool, int number, int capacity)
 {
     private readonly Note[] _notes = new Note[capacity];
     private readonly List<object> _labels = [];
+    private readonly bool _hasTickets =
+        pool.Options.Queues == Queues.Shared || pool.Options.Deque == DequeKind.OneLock;
+
     private int _count;
     private int _epoch;
     private int _emptyInRow;
@@ -59,17 +63,41 @@ internal sealed class Recorder(WorkerPool pool, int number, int capacity)
 
     public void Wait(int task, Frame child) => Add(NoteKind.Wait, task, child.Task);
 
-    public void TakeAwaited(int parent, int task) => Add(NoteKind.TakeAwaited, parent, task);
+    public void TakeAwaited(int parent, int task) => Add(NoteKind.TakeAwaited, parent, task, Ticket);
 
-    public void Take(int task) => Add(NoteKind.Take, task, -1);
+    public void Take(int task) => Add(NoteKind.Take, task, -1, Ticket);
 
-    public void Steal(int task, int victim) => Add(NoteKind.Steal, task, victim);
+    public void Steal(int task, int victim) => Add(NoteKind.Steal, task, victim, Ticket);
+
+    /// <summary>The fork that was noted last is in the queue now.</summary>
+    public void Queued()
+    {
+        if (_hasTickets && _count > 0 && _notes[_count - 1].Kind == NoteKind.Fork)
+            _notes[_count - 1] = _notes[_count - 1] with { Ticket = WorkQueue.LastTicket };
+    }
 
     public void Begin(int task) => Add(NoteKind.Begin, task, -1);
 
     public void End(int task) => Add(NoteKind.End, task, -1);
 
     public void Pass(int task) => Add(NoteKind.Pass, task, -1);
+
+    /// <summary>A child that its parent ran at the join ended, and the parent goes on: two notes, one look at the clock.</summary>
+    public void EndAndPass(int child, int parent, int parentLine)
+    {
+        Add(NoteKind.End, child, -1);
+        Line = parentLine;
+        int at = _count;
+        if (at > 0 && (uint)at < (uint)_notes.Length && RecordingGoesOn)
+        {
+            _notes[at] = new(_notes[at - 1].Time, NoteKind.Pass, parent, -1, parentLine);
+
+            // order: as in Add.
+            Volatile.Write(ref _count, at + 1);
+        }
+        else
+            Add(NoteKind.Pass, parent, -1);
+    }
 
     public void Work(int task) => Add(NoteKind.Work, task, -1);
 
@@ -87,6 +115,10 @@ internal sealed class Recorder(WorkerPool pool, int number, int capacity)
         if (_emptyInRow++ < Recorded.LooksInRow)
             Add(NoteKind.Empty, -1, victim);
     }
+
+    private bool RecordingGoesOn => _epoch == pool.RecordingEpoch;
+
+    private int Ticket => _hasTickets ? WorkQueue.LastTicket : 0;
 
     private int NewTask(object label)
     {
@@ -109,7 +141,7 @@ internal sealed class Recorder(WorkerPool pool, int number, int capacity)
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private void Add(NoteKind kind, int task, int other)
+    private void Add(NoteKind kind, int task, int other, int ticket = 0)
     {
         int now = pool.RecordingEpoch;
         if (_epoch != now)
@@ -125,7 +157,7 @@ internal sealed class Recorder(WorkerPool pool, int number, int capacity)
             return;
         }
 
-        _notes[at] = new(Stopwatch.GetTimestamp(), kind, task, other, Line);
+        _notes[at] = new(Stopwatch.GetTimestamp(), kind, task, other, Line, ticket);
 
         // order: release; the note may not move below. pairs with: NotesOf, which the caller of the run reads by.
         Volatile.Write(ref _count, at + 1);

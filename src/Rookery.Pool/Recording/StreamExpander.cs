@@ -167,8 +167,16 @@ internal sealed class StreamExpander(RecordedTasks tasks, int worker, WorkerStre
             Emit(note, RecordedKind.Work, Top(note).Task, -1);
     }
 
-    private void Emit(in Note note, RecordedKind kind, int task, int other) =>
+    private void Emit(in Note note, RecordedKind kind, int task, int other)
+    {
+        if (note.Ticket != 0 && kind is (RecordedKind.Fork or RecordedKind.Take or RecordedKind.Steal))
+        {
+            int queue = kind == RecordedKind.Steal ? note.Other : worker;
+            stream.Tickets.Add((stream.Events.Count, queue, note.Ticket));
+        }
+
         stream.Events.Add(new(note.Time, worker, kind, task, other, note.Line));
+    }
 
     /// <summary>A task on this worker's stack, or the part of one between a fork and its join.</summary>
     private sealed class Strand(int task, bool isPart, bool joinsAll)

@@ -14,4 +14,7 @@ internal sealed class WorkerStream
 
     /// <summary>Passed joins: the event's index, and a child that had ended before.</summary>
     public List<(int Index, int Child)> Passes { get; } = [];
+
+    /// <summary>Operations on queues with a lock: the event's index, whose queue, and where in its order.</summary>
+    public List<(int Index, int Queue, int Ticket)> Tickets { get; } = [];
 }

@@ -32,6 +32,7 @@ internal sealed partial class WorkerCore
         if (Recorder is { } recorder)
             frame.Task = recorder.Fork(_task, frame);
         Queue.Push(frame.Number);
+        Recorder?.Queued();
 
         // order: as in Worker.Fork. The other deques have a full fence in their locks.
         if (Volatile.Read(ref Attention) != 0)
@@ -205,10 +206,8 @@ internal sealed partial class WorkerCore
         }
         finally
         {
-            recorder.End(task);
             _task = before;
-            recorder.Line = line;
-            recorder.Pass(before);
+            recorder.EndAndPass(task, before, line);
         }
     }
 

@@ -54,8 +54,8 @@ public sealed class PoolStress
         int threads = System.Diagnostics.Process.GetCurrentProcess().Threads.Count;
         for (int i = 0; i < 10_000; i++)
         {
-            using var pool = new WorkerPool(new PoolOptions { Workers = 2 });
-            if (i % 10 == 0)
+            using var pool = new WorkerPool(new PoolOptions { Workers = 1 + (i % 2) });
+            if (i % 20 == 0)
                 Assert.Equal(5, pool.Run(Fibonacci.ByFunction, 5));
         }
 
