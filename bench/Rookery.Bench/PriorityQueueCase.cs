@@ -1,6 +1,8 @@
 namespace Rookery.Bench;
 
-/// <summary>The limit for an engine on the runtime's own priority queue: one dequeue and enqueue an event, nothing else.</summary>
+/// <summary>
+/// The limit for an engine on the runtime's own priority queue: one dequeue and enqueue an event, nothing else.
+/// </summary>
 internal sealed class PriorityQueueCase(int workers)
     : BenchCase($"runtime's priority queue alone, {workers} entries")
 {

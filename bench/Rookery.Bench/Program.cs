@@ -47,7 +47,8 @@ for (int round = 0; round < rounds; round++)
         if (round == rounds - 1)
         {
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"{cases[i].Name,-36} {best[i] / 1e6,8:0.00} M events/s  {1e9 / best[i],7:0.0} ns  {(double)held / outcome.Events,6:0.0} bytes/event held  checksum {outcome.Checksum}"));
+                $"{cases[i].Name,-36} {best[i] / 1e6,8:0.00} M events/s  {1e9 / best[i],7:0.0} ns  "
+                + $"{(double)held / outcome.Events,6:0.0} bytes/event held  checksum {outcome.Checksum}"));
         }
     }
 }

@@ -16,5 +16,5 @@ public sealed record Analysis(long Tasks, long Forks, long Work, long Span, long
     /// <summary>
     /// Work divided by span: more workers than this cannot all be kept busy. Null when the span is 0.
     /// </summary>
-    public Ratio? Parallelism => Span == 0 ? null : Ratio.Of(Work, Span);
+    public Fraction? Parallelism => Span == 0 ? null : Fraction.Of(Work, Span);
 }

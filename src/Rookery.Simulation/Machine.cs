@@ -5,9 +5,9 @@ namespace Rookery.Simulation;
 
 /// <summary>What each operation of the scheduler costs, in integer units of time.</summary>
 /// <remarks>
-/// All costs are from 0 to 10^12, <see cref="Probe"/> and <see cref="Slice"/> at least 1. The model leaves out caches and
-/// memory bandwidth, the distance between cores, and all that varies from one operation to the next: costs are constants.
-/// Presets: <see cref="Ideal"/>, <see cref="Unit"/>, <see cref="Typical"/>. Immutable.
+/// All costs are from 0 to 10^12, <see cref="Probe"/> and <see cref="Slice"/> at least 1. The model leaves out caches
+/// and memory bandwidth, the distance between cores, and all that varies from one operation to the next: costs are
+/// constants. Presets: <see cref="Ideal"/>, <see cref="Unit"/>, <see cref="Typical"/>. Immutable.
 /// </remarks>
 public sealed record Machine
 {
@@ -89,7 +89,8 @@ public sealed record Machine
         // The owner's take pays one store-load fence, as dear as that compare-and-swap: same table.
         Take = 7,
 
-        // A look is one cache miss to a line of another core of the socket: blind compare-and-swap, 47.5 ns, same table.
+        // A look is one cache miss to a line of another core of the socket: blind compare-and-swap, 47.5 ns, same
+        // table.
         Probe = 48,
 
         // A successful steal: a compare-and-swap on a line of another core, 101.9 ns, same table.
@@ -98,7 +99,8 @@ public sealed record Machine
         // A failed compare-and-swap moves the line just as well: 101.9 ns, same table.
         LostRace = 102,
 
-        // Direct context switch, 3.8 us: Li, Ding, Shen, "Quantifying the cost of context switch", ExpCS 2007 (from memory).
+        // Direct context switch, 3.8 us: Li, Ding, Shen, "Quantifying the cost of context switch", ExpCS 2007 (from
+        // memory).
         Sleep = 3_800,
         Switch = 3_800,
 

@@ -11,7 +11,9 @@ public sealed record RunSettings
     /// <summary>The longest unit of work: 10^9.</summary>
     public const long UnitLengthMax = 1_000_000_000;
 
-    /// <summary>Number of workers, 1 to <see cref="WorkersMax"/>. With a thread for each task: the number of cores.</summary>
+    /// <summary>
+    /// Number of workers, 1 to <see cref="WorkersMax"/>. With a thread for each task: the number of cores.
+    /// </summary>
     public int Workers { get; init; } = 4;
 
     /// <summary>What each operation costs.</summary>
@@ -31,7 +33,8 @@ public sealed record RunSettings
     public int Cores => Machine.Cores > 0 ? Machine.Cores : Workers;
 
     /// <summary>Checks what the types alone cannot.</summary>
-    /// <exception cref="InputException">The number of workers is out of range, or the options make no sense together.</exception>
+    /// <exception cref="InputException">The number of workers is out of range, or the options make no sense
+    /// together.</exception>
     public void Validate()
     {
         if (Workers is < 1 or > WorkersMax)

@@ -6,8 +6,8 @@ namespace Rookery.Simulation;
 
 /// <summary>How workers share the tasks of a program: one value for each option of docs/scheduler.md.</summary>
 /// <remarks>
-/// <c>new Scheduler()</c> is plain work stealing. A scheduler may hold a combination that makes no sense (a victim without
-/// deques); <see cref="Refusal"/> says so, and a run refuses to start. Immutable.
+/// <c>new Scheduler()</c> is plain work stealing. A scheduler may hold a combination that makes no sense (a victim
+/// without deques); <see cref="Refusal"/> says so, and a run refuses to start. Immutable.
 /// </remarks>
 public sealed record Scheduler
 {
@@ -78,7 +78,8 @@ public sealed record Scheduler
     /// <summary>This scheduler with one option set by its words.</summary>
     /// <param name="option">One of <see cref="OptionNames"/>.</param>
     /// <param name="word">The value's word; for <c>patience</c> a whole number, at least 1.</param>
-    /// <exception cref="InputException">The option or the word is unknown; the message lists what is permitted.</exception>
+    /// <exception cref="InputException">The option or the word is unknown; the message lists what is
+    /// permitted.</exception>
     public Scheduler With(string option, string word) => option switch
     {
         "queues" => this with { Queues = Parse<Queues>(option, word, OptionWords<Queues>.TryParse) },
@@ -133,7 +134,8 @@ public sealed record Scheduler
                 return SimulationErrors.ThreadsQueueNothing();
             if (AtJoin != AtJoin.Wait)
                 return SimulationErrors.ThreadsWait(OptionWords<AtJoin>.WordOf(AtJoin));
-            if (OwnerTakes != plain.OwnerTakes || WhenIdle != plain.WhenIdle || Patience is not null || Wake != plain.Wake)
+            if (OwnerTakes != plain.OwnerTakes || WhenIdle != plain.WhenIdle
+                || Patience is not null || Wake != plain.Wake)
                 return SimulationErrors.ThreadsAreNeverIdle();
         }
 

@@ -19,11 +19,13 @@ internal static class SimulationErrors
         "Say how many looks may fail in a row before a worker sleeps, such as 8.");
 
     public static Diagnostic NoVictims(string queues) => new(
-        "SM004", default, $"With queues {queues} no worker has a deque, so there is no victim to choose and nothing to steal.",
+        "SM004", default,
+        $"With queues {queues} no worker has a deque, so there is no victim to choose and nothing to steal.",
         "Leave out thief-takes, victim and amount, or use queues per-worker.");
 
     public static Diagnostic LeapfrogNeedsDeques(string queues) => new(
-        "SM005", default, $"Leapfrogging steals from the deque of the worker that has the awaited child; queues {queues} has none.",
+        "SM005", default,
+        $"Leapfrogging steals from the deque of the worker that has the awaited child; queues {queues} has none.",
         "Use queues per-worker, or at-join help.");
 
     public static Diagnostic ThreadsQueueNothing() => new(
@@ -31,7 +33,8 @@ internal static class SimulationErrors
         "Use fork-runs parent.");
 
     public static Diagnostic ThreadsWait(string atJoin) => new(
-        "SM007", default, $"A thread that has one task only can do nothing but wait at a join, so at-join {atJoin} makes no sense.",
+        "SM007", default,
+        $"A thread that has one task only can do nothing but wait at a join, so at-join {atJoin} makes no sense.",
         "Use at-join wait, or queues per-worker.");
 
     public static Diagnostic ThreadsAreNeverIdle() => new(
@@ -55,6 +58,12 @@ internal static class SimulationErrors
 
     public static Diagnostic UnknownName(string kind, string name, IEnumerable<string> names) => new(
         "SM013", default, $"There is no {kind} '{name}'.", $"Use one of {string.Join(", ", names)}.");
+
+    public static Diagnostic NoChoice(string text) => new(
+        "SM014", default, $"'{text}' is no choice.", "Write a name, an equals sign and a value, as in victim=lowest.");
+
+    public static Diagnostic BadChoice(string name, string word, long least, long most) => new(
+        "SM015", default, $"'{word}' is no value of {name}.", $"Use a whole number from {least} to {most}.");
 
     public static Diagnostic TooManyTasks(long most) => new(
         "SM020", default,

@@ -7,7 +7,9 @@ namespace Rookery.Simulation;
 /// <param name="Waits">What each waiting worker waits for.</param>
 public sealed record Starvation(long Time, ImmutableArray<StarvedWait> Waits)
 {
-    /// <summary>The waits that form a circle, each for the next and the last for the first; empty if there is none.</summary>
+    /// <summary>
+    /// The waits that form a circle, each for the next and the last for the first; empty if there is none.
+    /// </summary>
     /// <remarks>
     /// A worker waits for a task; that task is queued where only waiting workers could take it, or is itself waiting on
     /// another worker. A task in the queue of all waits for any worker: the circle is then that wait alone.

@@ -1,7 +1,10 @@
 namespace Rookery.Traces;
 
-/// <summary>What an event says. Each event opens a stretch on its worker that lasts until that worker's next event.</summary>
-/// <remarks>The full meaning, with the fields of each kind, is in docs/trace.md. The words in files are lower case.</remarks>
+/// <summary>
+/// What an event says. Each event opens a stretch on its worker that lasts until that worker's next event.
+/// </summary>
+/// <remarks>The full meaning, with the fields of each kind, is in docs/trace.md. The words in files are lower
+/// case.</remarks>
 public enum EventKind : byte
 {
     /// <summary>A task's first strand starts on this worker.</summary>

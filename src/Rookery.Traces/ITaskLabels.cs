@@ -1,7 +1,8 @@
 namespace Rookery.Traces;
 
 /// <summary>What each task is called, such as <c>count(0, 500)</c>.</summary>
-/// <remarks>An interface, since a simulation composes labels from arguments when asked and a file brings the text.</remarks>
+/// <remarks>An interface, since a simulation composes labels from arguments when asked and a file brings the
+/// text.</remarks>
 public interface ITaskLabels
 {
     /// <summary>The label of a task; <c>task 7</c> when nothing better is known.</summary>

@@ -18,7 +18,8 @@ public sealed class Trace
 
     private readonly ImmutableArray<TraceEvent[]> _chunks;
 
-    internal Trace(TraceInputs inputs, ImmutableArray<TraceEvent[]> chunks, int count, int taskCount, ITaskLabels labels)
+    internal Trace(
+        TraceInputs inputs, ImmutableArray<TraceEvent[]> chunks, int count, int taskCount, ITaskLabels labels)
     {
         Inputs = inputs;
         _chunks = chunks;

@@ -41,7 +41,9 @@ public readonly record struct TraceEvent
     /// <summary>The task that acts, begins, ends or is moved; -1 for none.</summary>
     public int Task { get; }
 
-    /// <summary>The other party: victim or waking worker, or parent or child task, as the kind says; -1 for none.</summary>
+    /// <summary>
+    /// The other party: victim or waking worker, or parent or child task, as the kind says; -1 for none.
+    /// </summary>
     public int Other { get; }
 
     /// <summary>The line of the program, from 1; 0 for none.</summary>

@@ -29,7 +29,9 @@ public sealed record TraceInputs
     /// <summary>Machine costs: name to time units, such as <c>steal</c> to 100.</summary>
     public ImmutableSortedDictionary<string, long> Machine { get; init; } = EmptyNumbers;
 
-    /// <summary>Number of workers asked for, at least 1. With a thread for each task, more workers may appear.</summary>
+    /// <summary>
+    /// Number of workers asked for, at least 1. With a thread for each task, more workers may appear.
+    /// </summary>
     public int Workers { get; init; } = 1;
 
     /// <summary>Number of cores, at least 1: the processors that the laws speak of.</summary>

@@ -88,6 +88,30 @@ internal static class AppErrors
     public static Diagnostic IsFile(string path) => new(
         "AP033", default, $"'{path}' is a file; the figures need a folder.", "Choose another name.");
 
+    public static Diagnostic NoLessons(string folder) => new(
+        "AP040", default, $"There is no lesson in '{folder}'.",
+        "A lesson is a file that ends in .md and begins with a line '---' (docs/lessons.md).");
+
+    public static Diagnostic NotOurFolder(string path) => new(
+        "AP041", default,
+            $"'{path}' holds files that were not published by this program, and it would be replaced as a whole.",
+        "Choose a new folder, or empty this one.");
+
+    public static Diagnostic MissingOut() => new(
+        "AP042", default, "'publish' needs a folder to write to.", "Add --out FOLDER.");
+
+    public static Diagnostic OutIsSource(string path) => new(
+        "AP043", default, $"The folder '{path}' holds the lessons themselves, and publishing would replace it.",
+        "Choose another folder for --out.");
+
+    public static Diagnostic NoLessonAt(string path) => new(
+        "AP044", default, $"There is no lesson or folder '{path}'.", "Give a lesson (.md) or a folder of lessons.");
+
+    public static Diagnostic PortTaken(long port) => new(
+        "AP045", default,
+        string.Create(CultureInfo.InvariantCulture, $"Another program has the port {port}."),
+        "Leave --port out: a free one is chosen.");
+
     public static Diagnostic NoSuchStep(long step, int most) => new(
         "AP024", default,
         string.Create(CultureInfo.InvariantCulture, $"There is no step {step}: the run has {most} steps."),
@@ -104,14 +128,46 @@ internal static class AppErrors
     public static Diagnostic NoDemo(string path) => new(
         "AP029", default, $"The demo program is not there: {path}.", "Run a program of your own: run FILE.");
 
+    public static Diagnostic NoScenario(string path, string name, IEnumerable<string> names) => new(
+        "AP050", default, $"'{path}' has no scenario '{name}'.",
+        Suggestion.Nearest(name, names) is { } nearest
+            ? $"Did you mean '{nearest}'?" : $"It has {string.Join(", ", names.Select(one => $"'{one}'"))}.");
+
+    public static Diagnostic NoWitness() => new(
+        "AP051", default, "There is no execution to draw: nothing is broken, and nothing asked for can happen.",
+        "Leave out --out, or check under a weaker memory model.");
+
     public static Diagnostic NotCalibrated() => new(
-        "AP034", default, "This computer has not been calibrated yet.", "Run calibrate first; it takes some seconds.");
+        "AP052", default, "This computer has not been calibrated yet.", "Run calibrate first; it takes some seconds.");
 
     public static Diagnostic OutOfMemory() => new(
         "AP030", default, "There is not enough memory for this.",
         "Make the program smaller, or leave out --trace, --steps and --figures, which keep every event.", true);
 
     public static Diagnostic Files(string message) => new("AP031", default, message, "");
+
+    public static Diagnostic VaryOneOrTwo(int count) => new(
+        "AP034", default,
+        count == 0 ? "Nothing varies, so there is nothing to compare." : "More than two choices cannot vary at once.",
+        "Write --vary once or twice, as in --vary victim=random,lowest.");
+
+    public static Diagnostic ClaimNeedsTwo(int count) => new(
+        "AP035", default,
+        string.Create(CultureInfo.InvariantCulture, $"A claim is about two combinations, and these are {count}."),
+        "Vary one choice with two levels: the claim is made of the second.");
+
+    public static Diagnostic Needs(string option, string other) => new(
+        "AP036", default, $"{option} needs {other} as well.", "");
+
+    public static Diagnostic OtherJournal(string path) => new(
+        "AP037", default, $"'{path}' has the runs of another comparison, or of an earlier version of these files.",
+        "Delete it to begin anew, or choose another name for --data.");
+
+    public static Diagnostic TooManySeries(int most) => new(
+        "AP038", default,
+        string.Create(CultureInfo.InvariantCulture,
+        $"No figure can tell apart more than {most} levels of a second choice."),
+        "Vary one of the two with fewer levels, or leave out --figure.");
 
     public static Diagnostic Defect(Exception defect, string place) => new(
         "AP099", default,

@@ -5,9 +5,10 @@ using Rookery.Traces.Measuring;
 namespace Rookery.Reference.Tests;
 
 /// <summary>
-/// The laws of greedy schedulers. Sources: R. L. Graham, "Bounds for certain multiprocessing anomalies", Bell Syst. Tech. J.
-/// 45, 1966; R. P. Brent, "The parallel evaluation of general arithmetic expressions", J. ACM 21, 1974; Cormen, Leiserson,
-/// Rivest, Stein, Introduction to Algorithms, 3rd ed. 2009, section 27.1 and exercise 27.1-3 (from memory).
+/// The laws of greedy schedulers. Sources: R. L. Graham, "Bounds for certain multiprocessing anomalies", Bell Syst.
+/// Tech. J. 45, 1966; R. P. Brent, "The parallel evaluation of general arithmetic expressions", J. ACM 21, 1974;
+/// Cormen, Leiserson, Rivest, Stein, Introduction to Algorithms, 3rd ed. 2009, section 27.1 and exercise 27.1-3 (from
+/// memory).
 /// </summary>
 public sealed class GreedyReferences
 {
@@ -90,8 +91,8 @@ public sealed class GreedyReferences
         Assert.Equal(workers, Runs.Of(text, Runs.Settings(workers) with { Scheduler = inListOrder }).Makespan);
     }
 
-    // R. L. Graham, "Bounds on multiprocessing timing anomalies", SIAM J. Appl. Math. 17, 1969: longest first is tight at
-    // 4/3 - 1/(3m): two tasks each of 2m-1, ..., m+1 and three of m take 4m-1.
+    // R. L. Graham, "Bounds on multiprocessing timing anomalies", SIAM J. Appl. Math. 17, 1969: longest first is tight
+    // at 4/3 - 1/(3m): two tasks each of 2m-1, ..., m+1 and three of m take 4m-1.
     [Theory]
     [InlineData(2, 7)]
     [InlineData(3, 11)]

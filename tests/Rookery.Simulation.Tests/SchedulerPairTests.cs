@@ -5,7 +5,8 @@ namespace Rookery.Simulation.Tests;
 /// <summary>Each pair of option values either runs the program to its end or is refused with a reason.</summary>
 public sealed class SchedulerPairTests
 {
-    private static readonly string[] Bases = ["work-stealing", "work-first", "shared-queue", "thread-per-task", "greedy"];
+    private static readonly string[] Bases =
+        ["work-stealing", "work-first", "shared-queue", "thread-per-task", "greedy"];
 
     public static TheoryData<string, string> OptionPairs()
     {
@@ -60,7 +61,8 @@ public sealed class SchedulerPairTests
             Machine = machine,
             Limits = new() { EventsMax = 200_000 },
         };
-        var program = Testing.Fj.Bind(SimulatorTests.Fibonacci.Replace("size = 10", "size = 5", StringComparison.Ordinal));
+        var program = Testing.Fj.Bind(
+            SimulatorTests.Fibonacci.Replace("size = 10", "size = 5", StringComparison.Ordinal));
         RunResult recorded = Simulator.Record(program, settings);
         RunResult measured = Simulator.Measure(program, settings);
         Assert.Equal(recorded.Measures, measured.Measures);

@@ -3,7 +3,9 @@ using Rookery.Traces;
 
 namespace Rookery.Simulation.Tests;
 
-/// <summary>Any program under any options on any machine: lawful by the audit, and measured the same without a trace.</summary>
+/// <summary>
+/// Any program under any options on any machine: lawful by the audit, and measured the same without a trace.
+/// </summary>
 public sealed class SchedulerProperties
 {
     private static readonly ProgramGenOptions Small = new(TasksMax: 150, ActionsMax: 1_500);
@@ -41,7 +43,9 @@ public sealed class SchedulerProperties
                 {
                     Workers = workers,
                     Scheduler = scheduler,
-                    Machine = isShared ? machine with { Cores = cores, Slice = Math.Min(machine.Slice, 2_000) } : machine,
+                    Machine = isShared
+                        ? machine with { Cores = cores, Slice = Math.Min(machine.Slice, 2_000) }
+                        : machine,
                     Limits = new() { EventsMax = 2_000_000 },
                 };
                 RunResult recorded = Simulator.Record(program, settings);

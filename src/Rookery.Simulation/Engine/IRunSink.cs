@@ -2,7 +2,9 @@ using Rookery.Traces;
 
 namespace Rookery.Simulation.Engine;
 
-/// <summary>Where a run's events go. Implemented by structs, so that the engine is compiled for each without dispatch.</summary>
+/// <summary>
+/// Where a run's events go. Implemented by structs, so that the engine is compiled for each without dispatch.
+/// </summary>
 internal interface IRunSink
 {
     /// <summary>An event, in the order of the trace.</summary>

@@ -2,9 +2,9 @@ namespace Rookery.Simulation.Engine;
 
 /// <summary>Who acts next: a tournament over the workers' times; ties go to the lowest worker.</summary>
 /// <remarks>
-/// Each worker has exactly one time at any moment, so a fixed tree of winners beats a heap of events: setting a time replays
-/// one path, log2(workers) comparisons, and nothing is ever allocated or searched. Source: Knuth, The Art of Computer
-/// Programming 3, section 5.4.1 ("Multiway merging and replacement selection"). Mutable, for one thread.
+/// Each worker has exactly one time at any moment, so a fixed tree of winners beats a heap of events: setting a time
+/// replays one path, log2(workers) comparisons, and nothing is ever allocated or searched. Source: Knuth, The Art of
+/// Computer Programming 3, section 5.4.1 ("Multiway merging and replacement selection"). Mutable, for one thread.
 /// </remarks>
 internal sealed class NextEventTree
 {

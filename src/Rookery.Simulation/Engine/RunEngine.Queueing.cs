@@ -9,9 +9,9 @@ internal sealed partial class RunEngine<TSink>
     // Until when the shared queue serves those who came before: a first-come-first-served lock.
     private long _sharedBusyUntil;
 
-    // Whether the worker can go on with its current task at this very time. The fork has effect when the parent asks for it;
-    // where the shared queue is busy, the parent waits for its turn afterwards, which a fork's stretch can show and a
-    // work's stretch must not.
+    // Whether the worker can go on with its current task at this very time. The fork has effect when the parent asks
+    // for it; where the shared queue is busy, the parent waits for its turn afterwards, which a fork's stretch can
+    // show and a work's stretch must not.
     private bool Fork(int worker, WorkerState state)
     {
         int parent = state.Current;

@@ -111,7 +111,9 @@ internal sealed partial class RunEngine<TSink>
     private void EndTask(int worker, WorkerState state, int task, int line)
     {
         TaskState ended = _tasks[task];
-        Invariant.Holds(ended.Outstanding == 0, $"Task {ended.Id} ends with {ended.Outstanding} children, seed {_program.Seed}.");
+        Invariant.Holds(
+            ended.Outstanding == 0,
+            $"Task {ended.Id} ends with {ended.Outstanding} children, seed {_program.Seed}.");
         Emit(EventKind.End, worker, ended.Id, IdOf(ended.Parent), line);
         _evaluator.Release(task);
         if (ended.Parent < 0)

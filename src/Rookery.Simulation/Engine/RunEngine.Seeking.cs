@@ -68,8 +68,8 @@ internal sealed partial class RunEngine<TSink>
     private int ThiefsChoice(TaskDeque deque) =>
         _scheduler.ThiefTakes == ThiefTakes.Oldest ? deque.Oldest : deque.Newest;
 
-    // Where owner and thieves want the same task they race: the owner's take then has effect only at its end, and follows
-    // the thieves' takes of that end. Otherwise the owner has its end to itself.
+    // Where owner and thieves want the same task they race: the owner's take then has effect only at its end, and
+    // follows the thieves' takes of that end. Otherwise the owner has its end to itself.
     private void TakeOwn(int worker, WorkerState state)
     {
         int item = OwnersChoice(state.Deque);

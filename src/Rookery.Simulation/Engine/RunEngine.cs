@@ -9,21 +9,26 @@ namespace Rookery.Simulation.Engine;
 /// <remarks>
 /// <para>
 /// A discrete-event simulation in which every worker has at most one pending time, so the pending events are a
-/// <see cref="NextEventTree"/>. The worker whose time comes first does what its <see cref="WorkerPhase"/> says: it changes the
-/// shared state at once, emits an event, and sets its next time to now plus what the stretch costs. What is seen and
-/// what is gone when it acts on it follows from that order alone; no formula for contention stands anywhere.
+/// <see cref="NextEventTree"/>. The worker whose time comes first does what its <see cref="WorkerPhase"/> says: it
+/// changes the shared state at once, emits an event, and sets its next time to now plus what the stretch costs. What
+/// is seen and what is gone when it acts on it follows from that order alone; no formula for contention stands
+/// anywhere.
 /// </para>
 /// <para>
 /// Sketch: an event costs one call of the evaluator or one victim choice (tens of nanoseconds), one path of the tree
-/// (log2 P comparisons) and one append. Memory: a record a live task and a state a worker; a recorded event is 24 bytes.
+/// (log2 P comparisons) and one append. Memory: a record a live task and a state a worker; a recorded event is 24
+/// bytes.
 /// </para>
-/// <para>Options are read in the parts that decide by them: Running, Seeking, Joining, Queueing, Sleeping, Cores.</para>
+/// <para>Options are read in the parts that decide by them: Running, Seeking, Joining, Queueing, Sleeping,
+/// Cores.</para>
 /// </remarks>
 /// <typeparam name="TSink">Where the events go.</typeparam>
 internal sealed partial class RunEngine<TSink>
     where TSink : struct, IRunSink
 {
-    /// <summary>The largest time: a quarter below the range of 64 bits, so that adding two costs never overflows.</summary>
+    /// <summary>
+    /// The largest time: a quarter below the range of 64 bits, so that adding two costs never overflows.
+    /// </summary>
     private const long ClockMax = 4_000_000_000_000_000_000;
 
     private readonly BoundProgram _program;
@@ -76,7 +81,8 @@ internal sealed partial class RunEngine<TSink>
     public Starvation? Starvation { get; private set; }
 
     /// <summary>Goes on until at least so many more events have happened, or the run is over.</summary>
-    /// <exception cref="InputException">The program is at fault (overflow, negative work), or a limit was reached.</exception>
+    /// <exception cref="InputException">The program is at fault (overflow, negative work), or a limit was
+    /// reached.</exception>
     public void Advance(long events)
     {
         long until = events > long.MaxValue - _events ? long.MaxValue : _events + events;
@@ -145,7 +151,8 @@ internal sealed partial class RunEngine<TSink>
             case WorkerPhase.Waiting:
             case WorkerPhase.Alone:
             case WorkerPhase.Gone:
-                Invariant.Holds(false, $"Worker {worker} acts in phase {state.Phase} at time {_now}, seed {_program.Seed}.");
+                Invariant.Holds(
+                    false, $"Worker {worker} acts in phase {state.Phase} at time {_now}, seed {_program.Seed}.");
                 break;
         }
     }

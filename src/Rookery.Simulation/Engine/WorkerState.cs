@@ -14,7 +14,9 @@ internal sealed class WorkerState
     /// <summary>The activation to start when the cost of getting it is paid.</summary>
     public int Item;
 
-    /// <summary>The waiting activations under the current one, outermost first (at-join help, leapfrog, wait).</summary>
+    /// <summary>
+    /// The waiting activations under the current one, outermost first (at-join help, leapfrog, wait).
+    /// </summary>
     public readonly Stack<int> Waiting = [];
 
     /// <summary>Its own deque; unused with a shared queue.</summary>

@@ -8,7 +8,10 @@ public enum AtJoin : byte
     [OptionWord("help")]
     Help,
 
-    /// <summary><c>leapfrog</c>: It runs queued children of the waiting task, then steals only from the worker that has the awaited child.</summary>
+    /// <summary>
+    /// <c>leapfrog</c>: It runs queued children of the waiting task, then steals only from the worker that has the
+    /// awaited child.
+    /// </summary>
     [OptionWord("leapfrog")]
     Leapfrog,
 

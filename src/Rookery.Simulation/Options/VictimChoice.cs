@@ -16,7 +16,9 @@ public enum VictimChoice : byte
     [OptionWord("lowest")]
     Lowest,
 
-    /// <summary><c>last-success</c>: The worker of its last successful steal until that fails, then at random.</summary>
+    /// <summary>
+    /// <c>last-success</c>: The worker of its last successful steal until that fails, then at random.
+    /// </summary>
     [OptionWord("last-success")]
     LastSuccess,
 
@@ -24,7 +26,9 @@ public enum VictimChoice : byte
     [OptionWord("nearest")]
     Nearest,
 
-    /// <summary><c>fullest</c>: The worker with the most queued tasks, lowest number first: an oracle that real machines lack.</summary>
+    /// <summary>
+    /// <c>fullest</c>: The worker with the most queued tasks, lowest number first: an oracle that real machines lack.
+    /// </summary>
     [OptionWord("fullest")]
     Fullest,
 }

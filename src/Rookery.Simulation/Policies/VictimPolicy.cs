@@ -105,7 +105,9 @@ internal sealed class LastSuccessVictim(ulong seed) : RandomVictim(seed)
     public override void Failed(WorkerState thief) => thief.LastSuccess = -1;
 }
 
-/// <summary>The others by their distance around a ring, right before left; from the front again after a success.</summary>
+/// <summary>
+/// The others by their distance around a ring, right before left; from the front again after a success.
+/// </summary>
 internal sealed class NearestVictim : VictimPolicy
 {
     public override int Choose(int thief, List<WorkerState> workers)
@@ -126,7 +128,8 @@ internal sealed class NearestVictim : VictimPolicy
 }
 
 /// <summary>The worker with the most queued tasks, the lowest number on a tie.</summary>
-/// <remarks>An oracle: it reads all deques at no cost, which no real machine can. It shows the best that choice can do.</remarks>
+/// <remarks>An oracle: it reads all deques at no cost, which no real machine can. It shows the best that choice can
+/// do.</remarks>
 internal sealed class FullestVictim : VictimPolicy
 {
     public override int Choose(int thief, List<WorkerState> workers)

@@ -55,6 +55,7 @@ internal sealed class TaskRules(AuditState state)
         parent.On?.Remove(parent);
         parent.Queue?.Remove(parent);
         queue.Put(parent);
+        child.ChainStart.Holder = worker;
         worker.MustBegin = child;
     }
 

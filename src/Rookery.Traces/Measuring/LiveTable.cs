@@ -1,11 +1,13 @@
 namespace Rookery.Traces.Measuring;
 
-/// <summary>One value for each live task, found by the task's number; memory grows with the tasks that are alive.</summary>
+/// <summary>
+/// One value for each live task, found by the task's number; memory grows with the tasks that are alive.
+/// </summary>
 /// <remarks>
-/// Values lie close together in slots that are used again; a page of 256 consecutive numbers says which slots they have,
-/// and is dropped when all of its tasks have ended. With a value a number in the pages instead, a thousand workers, each at
-/// another place of the tree, touched some 200 MB and took three times as long an event. References stay valid while
-/// the table grows. Mutable, for one thread.
+/// Values lie close together in slots that are used again; a page of 256 consecutive numbers says which slots they
+/// have, and serves other numbers when all of its tasks have ended. With a value a number in the pages instead, a
+/// thousand workers, each at another place of the tree, touched some 200 MB and took three times as long an event.
+/// References stay valid while the table grows. Mutable, for one thread.
 /// </remarks>
 internal sealed class LiveTable<T>
     where T : struct
@@ -16,6 +18,8 @@ internal sealed class LiveTable<T>
     // A slot plus one for each number; 0 for none.
     private int[]?[] _pages = new int[]?[16];
     private int[] _endedCounts = new int[16];
+    // Pages without a slot, all 0, to be used again.
+    private readonly Stack<int[]> _sparePages = new();
     private T[]?[] _slots = [];
     private int[] _freeSlots = new int[16];
     private int _freeCount;
@@ -48,7 +52,10 @@ internal sealed class LiveTable<T>
             Array.Resize(ref _freeSlots, _freeCount * 2);
         _freeSlots[_freeCount++] = slot;
         if (++_endedCounts[page] > PageMask)
+        {
+            _sparePages.Push(numbers);
             _pages[page] = null;
+        }
     }
 
     private int Enter(int task)
@@ -65,7 +72,8 @@ internal sealed class LiveTable<T>
         if (slot >> PageBits >= _slots.Length)
             Array.Resize(ref _slots, Math.Max(4, _slots.Length * 2));
         _slots[slot >> PageBits] ??= new T[1 << PageBits];
-        (_pages[page] ??= new int[1 << PageBits])[task & PageMask] = slot + 1;
+        int[] numbers = _pages[page] ??= _sparePages.TryPop(out int[]? spare) ? spare : new int[1 << PageBits];
+        numbers[task & PageMask] = slot + 1;
         return slot;
     }
 }

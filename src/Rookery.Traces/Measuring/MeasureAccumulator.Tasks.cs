@@ -5,9 +5,10 @@ namespace Rookery.Traces.Measuring;
 // What each event means for the tasks: nesting, space, queues, span, stolen work, deviations.
 public sealed partial class MeasureAccumulator
 {
-    // A task's work in parts: the first from its beginning, and one from each steal that moved its continuation. What is
-    // left of the task at that steal is the sum of that part and of all later ones; what the steal moved is the sum of
-    // that over the task whose continuation was stolen and its callers, and is known when the outermost of them ends.
+    // A task's work in parts: the first from its beginning, and one from each steal that moved its continuation. What
+    // is left of the task at that steal is the sum of that part and of all later ones; what the steal moved is the sum
+    // of that over the task whose continuation was stolen and its callers, and is known when the outermost of them
+    // ends.
     private readonly List<TaskPart> _parts = [];
     private readonly Stack<int> _freeParts = [];
     private readonly List<long> _movedWork = [];
@@ -71,8 +72,9 @@ public sealed partial class MeasureAccumulator
         SetStrand(ref worker, item.Task, false);
     }
 
-    // The strand before a forked child's first one. Child first: the parent's strand up to the fork. Parent first, newest
-    // taken first: the end of the sibling that was forked next or, for the last, the parent's strand up to its join.
+    // The strand before a forked child's first one. Child first: the parent's strand up to the fork. Parent first,
+    // newest taken first: the end of the sibling that was forked next or, for the last, the parent's strand up to its
+    // join.
     private bool FollowsAtBegin(in MeasuredTask task, in MeasuredWorker worker)
     {
         int parent = task.ParentPlusOne - 1;

@@ -1,9 +1,12 @@
 namespace Rookery.Traces.Measuring;
 
-/// <summary>Computes the measures while events go by, without keeping them. Mutable, for one thread, used once.</summary>
+/// <summary>
+/// Computes the measures while events go by, without keeping them. Mutable, for one thread, used once.
+/// </summary>
 /// <remarks>
-/// Memory: a record a live task and one a worker, and a counter for each distinct amount of stolen work (the exact median
-/// needs them). Some tens of nanoseconds an event. Reads any trace; numbers of an unlawful one mean nothing, so audit first.
+/// Memory: a record a live task and one a worker, and a counter for each distinct amount of stolen work (the exact
+/// median needs them). Some tens of nanoseconds an event. Reads any trace; numbers of an unlawful one mean nothing, so
+/// audit first.
 /// </remarks>
 public sealed partial class MeasureAccumulator
 {
@@ -19,7 +22,8 @@ public sealed partial class MeasureAccumulator
     private int _idleWorkers;
     private long _now;
     private long _tasksSeen, _forks, _events, _work, _span, _steals, _stolenTasks, _probes, _empty, _lost;
-    private long _deepestDeque, _stackDepth, _live, _liveMost, _deepest, _sleeps, _wakes, _asleep, _idleWhile, _deviations;
+    private long _deepestDeque, _stackDepth, _live, _liveMost, _deepest, _sleeps, _wakes, _asleep, _idleWhile;
+    private long _deviations;
     private Int128 _stolenDepth;
 
     /// <summary>Starts with no event.</summary>

@@ -31,7 +31,9 @@ internal struct MeasuredTask
     /// <summary>The parent's <see cref="Path"/> when this task was forked or called.</summary>
     public long ParentPath;
 
-    /// <summary>One more than the index of its current part (a part begins where its continuation was stolen).</summary>
+    /// <summary>
+    /// One more than the index of its current part (a part begins where its continuation was stolen).
+    /// </summary>
     public int PartPlusOne;
 
     /// <summary>One more than the index of the parent's part in which it was forked or called.</summary>

@@ -13,7 +13,9 @@ internal struct MeasuredWorker
     public int QueueLength;
     public int StackDepth;
 
-    /// <summary>The task of the last strand that it executed, -1 for none, and whether that strand was the task's last.</summary>
+    /// <summary>
+    /// The task of the last strand that it executed, -1 for none, and whether that strand was the task's last.
+    /// </summary>
     public int StrandTask;
     public bool StrandEnded;
 }

@@ -16,7 +16,9 @@ public sealed record Measures
     /// <summary>T1: the time that all workers together spent computing for tasks.</summary>
     public long Work { get; init; }
 
-    /// <summary>Tinf: the longest chain of work and of waiting outside the processor that must follow one another.</summary>
+    /// <summary>
+    /// Tinf: the longest chain of work and of waiting outside the processor that must follow one another.
+    /// </summary>
     public long Span { get; init; }
 
     /// <summary>Tp: the time at which the run was over.</summary>
@@ -64,7 +66,9 @@ public sealed record Measures
     /// <summary>The same: the largest.</summary>
     public long StolenWorkMax { get; init; }
 
-    /// <summary>Sum over stolen tasks of the work in them, over all work. Above 1 where stolen tasks lie within others.</summary>
+    /// <summary>
+    /// Sum over stolen tasks of the work in them, over all work. Above 1 where stolen tasks lie within others.
+    /// </summary>
     public Ratio StolenWorkShare { get; init; }
 
     /// <summary>Nesting depth of stolen tasks (the start task has 0): the mean.</summary>
@@ -94,7 +98,9 @@ public sealed record Measures
     /// <summary>Time that workers spent looking or asleep while some queue held a task, over all workers.</summary>
     public long IdleWhileTasksWaited { get; init; }
 
-    /// <summary>Strands that did not follow, on their worker, the strand which precedes them in the one-worker order.</summary>
+    /// <summary>
+    /// Strands that did not follow, on their worker, the strand which precedes them in the one-worker order.
+    /// </summary>
     public long Deviations { get; init; }
 
     /// <summary>The measures of a trace.</summary>

@@ -4,12 +4,13 @@ namespace Rookery.Traces.Measuring;
 
 /// <summary>Whether measured times can all come from one program under a greedy scheduler.</summary>
 /// <remarks>
-/// A deterministic program has some work <c>T1</c> and span <c>Tinf</c> with, for each measured <c>T(P)</c>: the work law
-/// <c>T1 ≤ P·T(P)</c>, the span law <c>Tinf ≤ T(P)</c>, and the greedy bound <c>P·T(P) ≤ T1 + (P−1)·Tinf</c>. The first two
-/// give the largest T1 and Tinf that are possible; the third asks for large ones, so it need only be tried there. Source:
-/// Cormen, Leiserson, Rivest, Stein, Introduction to Algorithms, 3rd ed. 2009, section 27.1 and exercises 27.1-3 and
-/// 27.1-6 (from memory). Example: T(4) = 80, T(10) = 42, T(64) = 10 is impossible: T1 ≤ 320 and Tinf ≤ 10, but the greedy
-/// bound at 10 workers asks for T1 + 9·Tinf ≥ 420, and 320 + 90 is 410.
+/// A deterministic program has some work <c>T1</c> and span <c>Tinf</c> with, for each measured <c>T(P)</c>: the work
+/// law
+/// <c>T1 ≤ P·T(P)</c>, the span law <c>Tinf ≤ T(P)</c>, and the greedy bound <c>P·T(P) ≤ T1 + (P−1)·Tinf</c>. The
+/// first two give the largest T1 and Tinf that are possible; the third asks for large ones, so it need only be tried
+/// there. Source: Cormen, Leiserson, Rivest, Stein, Introduction to Algorithms, 3rd ed. 2009, section 27.1 and
+/// exercises 27.1-3 and 27.1-6 (from memory). Example: T(4) = 80, T(10) = 42, T(64) = 10 is impossible: T1 ≤ 320 and
+/// Tinf ≤ 10, but the greedy bound at 10 workers asks for T1 + 9·Tinf ≥ 420, and 320 + 90 is 410.
 /// </remarks>
 public static class TimingConsistency
 {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace Rookery.Traces.Measuring;
 
@@ -17,13 +18,18 @@ public sealed record TimingVerdict(
     /// <summary>The reason in one sentence.</summary>
     public string Reason()
     {
-        string laws = FormattableString.Invariant(
-            $"the work law at {WorkMaxFrom} workers allows a work of at most {WorkMax}, the span law at {SpanMaxFrom} workers a span of at most {SpanMax}");
+        string laws = string.Create(
+            CultureInfo.InvariantCulture,
+            $"the work law at {WorkMaxFrom} workers allows a work of at most {WorkMax}, "
+            + $"the span law at {SpanMaxFrom} workers a span of at most {SpanMax}");
         if (IsConsistent)
             return $"Some program can have these times: {laws}.";
         (int workers, long time) = Broken[0];
         Int128 bound = WorkMax + ((workers - 1) * SpanMax);
-        return FormattableString.Invariant(
-            $"No program can have these times under a greedy scheduler: {laws}, so {workers} workers take at most ({WorkMax} + {workers - 1} * {SpanMax}) / {workers} = {(double)bound / workers:0.##}, not {time}.");
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"No program can have these times under a greedy scheduler: {laws}, so "
+            + $"{workers} workers take at most ({WorkMax} + {workers - 1} * {SpanMax}) / {workers} = "
+            + $"{(double)bound / workers:0.##}, not {time}.");
     }
 }

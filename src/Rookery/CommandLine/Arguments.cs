@@ -16,6 +16,29 @@ internal static class Arguments
         Description = "a trace (.parquet or .csv), of this program or any other; docs/trace.md says how to write one",
     };
 
+    /// <summary>A lesson or a folder of lessons.</summary>
+    public static Argument<string> Lessons => new("PATH")
+    {
+        HelpName = "PATH",
+        Description = "a lesson (.md), or a folder of lessons; docs/lessons.md says how to write one",
+    };
+
+    /// <summary>The same, or nothing for the demo course.</summary>
+    public static Argument<string> LessonsOrNone => new("PATH")
+    {
+        HelpName = "[PATH]",
+        Description = "a lesson (.md), or a folder of lessons; the demo course when it is left out",
+        Arity = ArgumentArity.ZeroOrOne,
+    };
+
+    /// <summary>Deque algorithms.</summary>
+    public static Argument<string[]> Algorithms => new("FILE")
+    {
+        HelpName = "FILE...",
+        Arity = ArgumentArity.OneOrMore,
+        Description = "deque algorithms or litmus tests (.dq); docs/checker.md says how to write one",
+    };
+
     /// <summary>Either.</summary>
     public static Argument<string> ProgramOrTrace =>
         new("FILE")

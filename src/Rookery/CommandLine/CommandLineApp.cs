@@ -13,8 +13,9 @@ internal sealed class CommandLineApp
 {
     private readonly ImmutableArray<Verb> _verbs =
     [
-        new DemoVerb(), new RunVerb(), new AnalyseVerb(), new DrawVerb(), new AuditVerb(), new MeasureVerb(),
-        new CalibrateVerb(), new PredictVerb(),
+        new ServeVerb(), new PublishVerb(), new DemoVerb(), new RunVerb(), new AnalyseVerb(), new CompareVerb(),
+        new DrawVerb(), new AuditVerb(), new CheckVerb(),
+        new MeasureVerb(), new CalibrateVerb(), new PredictVerb(),
     ];
 
     /// <summary>Does what the words say; whatever goes wrong ends in a message and a code.</summary>
@@ -90,10 +91,10 @@ internal sealed class CommandLineApp
         foreach (Verb verb in _verbs)
             root.Add(verb.Command);
 
-        // Nothing asked for: the demo. "help run" is what some people type for "run --help".
+        // Nothing asked for: the demo course. "help run" is what some people type for "run --help".
         IReadOnlyList<string> asked = words switch
         {
-            [] => ["demo"],
+            [] => ["serve"],
             ["help", .. var rest] => [.. rest, "--help"],
             _ => words,
         };

@@ -13,7 +13,7 @@ internal static class HelpText
     {
         output.WriteLine("Rookery runs fork/join programs on simulated workers, counts what happens, and draws it.");
         output.WriteLine();
-        output.WriteLine($"  {program}                      run the demo program and draw it");
+        output.WriteLine($"  {program}                      show the demo course in the browser");
         output.WriteLine($"  {program} COMMAND --help       all about one command");
         output.WriteLine($"  {program} --version            which version this is");
         foreach (var group in verbs.GroupBy(verb => verb.Heading))
@@ -21,7 +21,7 @@ internal static class HelpText
             output.WriteLine();
             output.WriteLine(group.Key + ":");
             foreach (Verb verb in group)
-                output.WriteLine($"  {$"{verb.Command.Name} {verb.Argument?.HelpName}",-18}{verb.Command.Description}");
+                output.WriteLine($"  {$"{verb.Command.Name} {verb.Taken?.HelpName}",-18}{verb.Command.Description}");
         }
 
         output.WriteLine();
@@ -38,8 +38,8 @@ internal static class HelpText
     {
         output.WriteLine(verb.Command.Description);
         output.WriteLine();
-        output.WriteLine($"  {program} {verb.Command.Name} {verb.Argument?.HelpName} [options]");
-        if (verb.Argument is { } argument)
+        output.WriteLine($"  {program} {verb.Command.Name} {verb.Taken?.HelpName} [options]");
+        if (verb.Taken is { } argument)
         {
             output.WriteLine();
             output.WriteLine($"{argument.HelpName}: {argument.Description}");

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using System.Globalization;
 using Rookery.Files;
 using Rookery.Notation;
 using Rookery.Programs;
@@ -98,36 +99,73 @@ internal sealed class RunOptions
     public string SchedulerName(ParseResult parsed) =>
         (parsed.GetValue(_scheduler) ?? "work-stealing") + (_schedulerOptions.Any(parsed.IsGiven) ? ", changed" : "");
 
+    /// <summary>All choices as words.</summary>
+    /// <exception cref="InputException">A value is wrong, or values make no sense together.</exception>
+    public Setup Setup(ParseResult parsed)
+    {
+        Setup setup = Simulation.Setup.Plain;
+        void Choose(string name, Option<string?> option)
+        {
+            if (parsed.GetValue(option) is { } word)
+                setup = setup.With(name, word);
+        }
+
+        _ = Settings(parsed);
+        Choose("seed", _seed);
+        Choose("workers", _workers);
+        Choose("cores", _cores);
+        Choose("machine", _machine);
+        Choose("scheduler", _scheduler);
+        for (int i = 0; i < _schedulerOptions.Length; i++)
+            Choose(Scheduler.OptionNames[i], _schedulerOptions[i]);
+        foreach ((string cost, long value) in parsed.PairsOf(_cost))
+            setup = setup.With(cost == "cores" ? cost : $"cost.{cost}", value.ToString(CultureInfo.InvariantCulture));
+        foreach ((string name, long value) in parsed.PairsOf(_set))
+            setup = setup.With($"set.{name}", value.ToString(CultureInfo.InvariantCulture));
+        return setup;
+    }
+
     /// <summary>Parameters, seed and limits for binding a program.</summary>
     /// <exception cref="InputException">A value is out of range.</exception>
-    public BindInputs BindInputs(ParseResult parsed, IDataSource data)
+    public BindInputs BindInputs(ParseResult parsed, IDataSource data) => new(
+        parsed.PairsOf(_set), data, parsed.WholeOf(_seed, long.MinValue, long.MaxValue) ?? 1, Evaluation(parsed));
+
+    /// <summary>How far a program may go.</summary>
+    /// <exception cref="InputException">A value is out of range.</exception>
+    public EvaluationLimits Evaluation(ParseResult parsed)
     {
         var plain = Programs.EvaluationLimits.Default;
-        var limits = new EvaluationLimits(
+        return new(
             parsed.WholeOf(_limitTasks, 1, long.MaxValue) ?? plain.Tasks,
             (int)(parsed.WholeOf(_limitDepth, 1, int.MaxValue) ?? plain.Depth),
             parsed.WholeOf(_limitSteps, 1, long.MaxValue) ?? plain.Steps,
             parsed.WholeOf(_limitActions, 1, long.MaxValue) ?? plain.Actions,
             (int)(parsed.WholeOf(_limitLive, 1, int.MaxValue) ?? plain.Live));
-        return new(parsed.PairsOf(_set), data, parsed.WholeOf(_seed, long.MinValue, long.MaxValue) ?? 1, limits);
+    }
+
+    /// <summary>How large a run may grow.</summary>
+    /// <exception cref="InputException">A value is out of range.</exception>
+    public RunLimits RunLimits(ParseResult parsed)
+    {
+        var plain = new RunLimits();
+        return new()
+        {
+            TasksMax = parsed.WholeOf(_limitTasks, 1, long.MaxValue) ?? plain.TasksMax,
+            EventsMax = parsed.WholeOf(_limitEvents, 1, long.MaxValue) ?? plain.EventsMax,
+            ThreadsMax = (int)(parsed.WholeOf(_limitThreads, 1, int.MaxValue) ?? plain.ThreadsMax),
+        };
     }
 
     /// <summary>Workers, machine, scheduler and limits of a run.</summary>
     /// <exception cref="InputException">A value is out of range, or values make no sense together.</exception>
     public RunSettings Settings(ParseResult parsed)
     {
-        var plain = new RunLimits();
         var settings = new RunSettings
         {
             Workers = (int)(parsed.WholeOf(_workers, 1, RunSettings.WorkersMax) ?? 4),
             Machine = MachineOf(parsed),
             Scheduler = SchedulerOf(parsed),
-            Limits = new RunLimits
-            {
-                TasksMax = parsed.WholeOf(_limitTasks, 1, long.MaxValue) ?? plain.TasksMax,
-                EventsMax = parsed.WholeOf(_limitEvents, 1, long.MaxValue) ?? plain.EventsMax,
-                ThreadsMax = (int)(parsed.WholeOf(_limitThreads, 1, int.MaxValue) ?? plain.ThreadsMax),
-            },
+            Limits = RunLimits(parsed),
         };
         settings.Validate();
         return settings;

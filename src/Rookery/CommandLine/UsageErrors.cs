@@ -43,7 +43,7 @@ internal static class UsageErrors
                 return AppErrors.MissingValue(option.Option.Name, option.Option.HelpName ?? "VALUE");
             case OptionResult option:
                 return AppErrors.GivenTwice(option.Option.Name);
-            case ArgumentResult or CommandResult when verb?.Argument is { } argument:
+            case ArgumentResult or CommandResult when verb?.Taken is { } argument:
                 return AppErrors.MissingArgument(verb.Command.Name, argument.HelpName!);
             default:
                 return AppErrors.BadUsage(error.Message);

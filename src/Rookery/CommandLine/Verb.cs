@@ -28,6 +28,9 @@ internal abstract class Verb
     /// <summary>The file that it takes; null for none.</summary>
     public Argument<string>? Argument { get; }
 
+    /// <summary>What it takes as help shows it; the same, unless it takes several files.</summary>
+    public virtual Argument? Taken => Argument;
+
     /// <summary>Its options as help shows them.</summary>
     public ImmutableArray<OptionGroup> Groups { get; }
 

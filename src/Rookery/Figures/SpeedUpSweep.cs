@@ -1,56 +1,23 @@
 using System.Collections.Immutable;
 using Rookery.Drawing;
+using Rookery.Lessons.Exhibits;
 using Rookery.Programs;
 using Rookery.Simulation;
 using Rookery.Terminal;
-using Rookery.Traces.Measuring;
 
 namespace Rookery.Figures;
 
-/// <summary>Runs a program on 1, 2, 4, … workers for its speed-up curve.</summary>
+/// <summary>Runs a program on 1, 2, 4, … workers for its speed-up curve, with progress on a terminal.</summary>
 internal static class SpeedUpSweep
 {
-    /// <summary>The curve goes at least so far.</summary>
-    private const int WorkersLeast = 16;
-
     /// <summary>Runs it with each number of workers.</summary>
     /// <param name="program">The program.</param>
     /// <param name="settings">Everything but the number of workers.</param>
     /// <param name="name">What the legend calls the scheduler.</param>
     /// <param name="progress">Told of each run.</param>
-    public static SpeedUpData Of(BoundProgram program, RunSettings settings, string name, ProgressLine progress)
-    {
-        ImmutableArray<int> counts = CountsFor(settings.Workers);
-        var runs = ImmutableArray.CreateBuilder<SpeedUpRun>(counts.Length);
-        Measures? measures = null;
-        foreach (int workers in counts)
-        {
-            RunSettings one = settings with { Workers = workers };
-            RunResult run = Simulator.Measure(program, one, events => progress.Report(events, "events"));
+    public static SpeedUpData Of(BoundProgram program, RunSettings settings, string name, ProgressLine progress) =>
+        SpeedUpCurve.Of(program, settings, name, events => progress.Report(events, "events"));
 
-            // A run that starved has no makespan, so it is no point of the curve.
-            if (run.Starvation is not null)
-                continue;
-            measures = run.Measures;
-            runs.Add(new(workers, measures.Makespan));
-        }
-
-        return new SpeedUpData
-        {
-            Program = program.Name,
-            WorkTicks = measures?.Work ?? 0,
-            SpanTicks = measures?.Span ?? 0,
-            Series = [new(name, runs.ToImmutable())],
-        };
-    }
-
-    /// <summary>1, 2, 4, … to twice the asked number and at least 16, the asked number among them.</summary>
-    public static ImmutableArray<int> CountsFor(int workers)
-    {
-        var counts = new SortedSet<int> { workers };
-        long last = Math.Max(WorkersLeast, 2L * workers);
-        for (long count = 1; count <= last && count <= RunSettings.WorkersMax; count *= 2)
-            counts.Add((int)count);
-        return [.. counts];
-    }
+    /// <inheritdoc cref="SpeedUpCurve.CountsFor"/>
+    public static ImmutableArray<int> CountsFor(int workers) => SpeedUpCurve.CountsFor(workers);
 }

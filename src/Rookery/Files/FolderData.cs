@@ -17,14 +17,7 @@ internal sealed class FolderData(string folder) : IDataSource
     /// <exception cref="InputException">A link leads out of the folder, or the file is too large.</exception>
     public TextReader? Open(string file)
     {
-        string path = _root;
-        foreach (string part in file.Split('/'))
-        {
-            path = Path.Combine(path, part);
-            if (IsLink(path))
-                throw new InputException(AppErrors.DataIsLink(file));
-        }
-
+        string path = PathOf(_root, file);
         if (!File.Exists(path))
             return null;
         var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, 1 << 16);
@@ -35,6 +28,21 @@ internal sealed class FolderData(string folder) : IDataSource
         }
 
         return new StreamReader(stream, Encoding.UTF8);
+    }
+
+    /// <summary>Where a file of a folder lies, for a name that was checked to have no root and no <c>..</c>.</summary>
+    /// <exception cref="InputException">A link may lead out of the folder.</exception>
+    public static string PathOf(string root, string file)
+    {
+        string path = root;
+        foreach (string part in file.Split('/'))
+        {
+            path = Path.Combine(path, part);
+            if (IsLink(path))
+                throw new InputException(AppErrors.DataIsLink(file));
+        }
+
+        return path;
     }
 
     // A link inside of the folder may lead anywhere, so none is followed; links above the program are its owner's.

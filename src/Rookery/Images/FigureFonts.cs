@@ -37,13 +37,19 @@ internal sealed class FigureFonts : ITypefaceProvider, IDisposable
         _mono.Dispose();
     }
 
-    private static SKTypeface Load(string name)
+    /// <summary>A font's file (WOFF), for pages.</summary>
+    public static byte[] Bytes(string name)
     {
         using Stream stream = typeof(FigureFonts).Assembly.GetManifestResourceStream(name)
             ?? throw new InvalidDataException($"The font {name} is missing from the program.");
         byte[] woff = new byte[stream.Length];
         stream.ReadExactly(woff);
-        using SKData data = SKData.CreateCopy(WoffFont.ToSfnt(woff));
+        return woff;
+    }
+
+    private static SKTypeface Load(string name)
+    {
+        using SKData data = SKData.CreateCopy(WoffFont.ToSfnt(Bytes(name)));
         return SKTypeface.FromData(data)
             ?? throw new InvalidDataException($"The font {name} cannot be loaded.");
     }

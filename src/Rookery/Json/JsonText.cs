@@ -10,7 +10,22 @@ namespace Rookery.Json;
 internal static class JsonText
 {
     /// <summary>The object's text, ended by a line feed.</summary>
-    public static string Of(Action<Utf8JsonWriter> write)
+    public static string Of(Action<Utf8JsonWriter> write) => Text(json =>
+    {
+        json.WriteStartObject();
+        write(json);
+        json.WriteEndObject();
+    });
+
+    /// <summary>The text of a list, ended by a line feed.</summary>
+    public static string ArrayOf(Action<Utf8JsonWriter> write) => Text(json =>
+    {
+        json.WriteStartArray();
+        write(json);
+        json.WriteEndArray();
+    });
+
+    private static string Text(Action<Utf8JsonWriter> write)
     {
         using var bytes = new MemoryStream();
         var options = new JsonWriterOptions
@@ -23,9 +38,7 @@ internal static class JsonText
         };
         using (var writer = new Utf8JsonWriter(bytes, options))
         {
-            writer.WriteStartObject();
             write(writer);
-            writer.WriteEndObject();
         }
 
         return Encoding.UTF8.GetString(bytes.GetBuffer(), 0, (int)bytes.Length) + "\n";

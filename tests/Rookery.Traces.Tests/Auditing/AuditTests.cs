@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Rookery.Testing;
 using Rookery.Traces.Tests.Files;
 
 namespace Rookery.Traces.Tests.Auditing;
@@ -35,7 +36,7 @@ public sealed class AuditTests
     [Fact]
     public void Rules_All_HaveASampleAndAChapterInTheDocs()
     {
-        string docs = File.ReadAllText(Path.Combine(RepositoryRoot(), "docs", "audit.md"));
+        string docs = File.ReadAllText(RepositoryFile.At("docs/audit.md"));
         foreach (AuditRule rule in AuditRules.All)
         {
             Assert.Contains($"Broken/{rule.Code}.csv", TraceSample.In("Broken"));
@@ -49,7 +50,7 @@ public sealed class AuditTests
     [Fact]
     public void Docs_ExamplesOfFindings_AreWhatTheAuditSays()
     {
-        string docs = File.ReadAllText(Path.Combine(RepositoryRoot(), "docs", "audit.md"));
+        string docs = File.ReadAllText(RepositoryFile.At("docs/audit.md"));
         foreach (string name in TraceSample.In("Broken"))
         {
             AuditFinding finding = Audit.Of(TraceSample.Read(name)).Findings
@@ -145,13 +146,5 @@ public sealed class AuditTests
         for (int i = 0; i < trace.Count; i++)
             recorder.Add(i == step ? changed : trace[i]);
         return recorder.Build(trace.Inputs, trace.Labels);
-    }
-
-    private static string RepositoryRoot()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "Rookery.slnx")))
-            folder = folder.Parent ?? throw new InvalidOperationException("Rookery.slnx is nowhere above the tests.");
-        return folder.FullName;
     }
 }

@@ -29,9 +29,9 @@ internal sealed class DequeDrawing
         var hidden = _moment.Stage.Workers.Length - shown.Length;
         if (hidden > 0)
             _sheet.Note(SummaryOf(shown));
-        var squares = new DequeSquares(_moment, _sheet, SquareMax(shown.Length), shown);
+        var squares = new DequeSquares(_moment, _sheet, SquareMax(shown.Length), shown, _options.ScaleWork);
         squares.DrawKey();
-        _stackWidth = !_moment.HasDeques ? _sheet.Room.Width : _sheet.Room.Width * 0.36;
+        _stackWidth = !_moment.HasDeques ? _sheet.Room.Width : _sheet.Room.Width * StackShare;
         DrawHeadings();
         var lanes = shown.Length + (_moment.IsShared ? 1 : 0);
         var height = Math.Min(RowHeightMax * _sheet.Scale, _sheet.Room.Height / Math.Max(1, lanes));
@@ -42,6 +42,9 @@ internal sealed class DequeDrawing
         if (_moment.IsShared)
             DrawShared(_sheet.TakeTop(height), squares);
     }
+
+    // On a phone held upright the names of tasks need the larger part.
+    private double StackShare => IsNarrow(_sheet.Room.Width * 0.36) ? 0.44 : 0.36;
 
     private double RowsRoom => _sheet.Room.Height - (_sheet.SmallSize * 4.5);
 
@@ -104,13 +107,28 @@ internal sealed class DequeDrawing
         var small = _sheet.SmallSize;
         var strip = _sheet.TakeTop(small * 1.7);
         var baseline = strip.Y + small;
-        _sheet.Add(new Text(strip.X, baseline, "worker and its current task", small) { Ink = Role.QuietText });
+        var own = FirstThatFits(_stackWidth - small, "worker and its current task", "worker, its task", "worker");
+        _sheet.Add(new Text(strip.X, baseline, own, small) { Ink = Role.QuietText });
         if (!_moment.HasDeques)
             return;
         var room = strip.Width - _stackWidth;
-        var heading = TextFit.Shorten("deque, from bottom (owner's end) to top (thieves' end)", small, room);
+        var heading = FirstThatFits(
+            room, "deque, from bottom (owner's end) to top (thieves' end)", "deque, from bottom to top", "deque");
         _sheet.Add(new Text(strip.X + _stackWidth, baseline, heading, small) { Ink = Role.QuietText });
     }
+
+    private string FirstThatFits(double room, params ReadOnlySpan<string> texts)
+    {
+        foreach (var text in texts)
+        {
+            if (TextFit.Fits(text, _sheet.SmallSize, room))
+                return text;
+        }
+
+        return TextFit.Shorten(texts[^1], _sheet.SmallSize, room);
+    }
+
+    private bool IsNarrow(double width) => width < _sheet.TextSize * 13;
 
     private void DrawRow(Area row, WorkerStage worker, DequeSquares squares)
     {
@@ -208,10 +226,17 @@ internal sealed class DequeDrawing
         var baseline = middle + (text * 0.35);
         var state = Moment.StateOf(worker);
         var stateWidth = FontWidths.Measure(state, small) * TextFit.Reserve;
-        marks.Add(new Text(place.Right, baseline, state, small) { Anchor = Anchor.End });
-        marks.AddRange(TaskMarks(worker, new(x, baseline, place.Right - x - stateWidth - small, 0), isTall));
-        if (isTall && WaitingText(worker, place.Right - x) is { Length: > 0 } waiting)
-            marks.Add(new Text(x, baseline + (small * 1.5), waiting, small) { Ink = Role.QuietText });
+
+        // Where a name has no room beside the state, the state goes below it.
+        var isStacked = isTall && IsNarrow(place.Width);
+        var nameRoom = isStacked ? place.Right - x : place.Right - x - stateWidth - small;
+        marks.Add(isStacked
+            ? new Text(x, baseline + (small * 1.4), state, small)
+            : new Text(place.Right, baseline, state, small) { Anchor = Anchor.End });
+        marks.AddRange(TaskMarks(worker, new(x, baseline, nameRoom, 0), isTall));
+        var waitingAt = baseline + (small * (isStacked ? 2.7 : 1.5));
+        if (isTall && waitingAt < place.Bottom && WaitingText(worker, place.Right - x) is { Length: > 0 } waiting)
+            marks.Add(new Text(x, waitingAt, waiting, small) { Ink = Role.QuietText });
         return marks;
     }
 

@@ -16,4 +16,10 @@ public sealed record DequeOptions
 
     /// <summary>A worker that must be among those shown; null (default): those of the last event are.</summary>
     public int? Focus { get; init; }
+
+    /// <summary>
+    /// The work that the largest square stands for, at least 0; null (default): that of the figure's largest task. Give
+    /// several figures of one run the same, such as <see cref="DequeView.LargestQueued"/>, and their areas compare.
+    /// </summary>
+    public long? ScaleWork { get; init; }
 }

@@ -16,14 +16,14 @@ internal sealed class DequeSquares
     private readonly double _sideMax;
     private readonly double _workMax;
 
-    public DequeSquares(Moment moment, Sheet sheet, double sideMax, ImmutableArray<WorkerStage> shown)
+    public DequeSquares(Moment moment, Sheet sheet, double sideMax, ImmutableArray<WorkerStage> shown, long? scaleWork)
     {
         (_moment, _sheet, _sideMax) = (moment, sheet, sideMax);
         var queues = shown.Select(worker => worker.Deque).Append(moment.Stage.SharedQueue);
         var tasks = queues.SelectMany(queue => queue.Take(ShownMax).Concat(queue.TakeLast(ShownMax)));
         if (moment.Last is { Kind: EventKind.Steal, Task: >= 0 } last)
             tasks = tasks.Append(last.Task);
-        _workMax = tasks.Select(moment.WorkIn).DefaultIfEmpty(0).Max();
+        _workMax = Math.Max(scaleWork ?? 0, tasks.Select(moment.WorkIn).DefaultIfEmpty(0).Max());
     }
 
     /// <summary>

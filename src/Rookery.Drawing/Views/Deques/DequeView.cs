@@ -41,6 +41,13 @@ public static class DequeView
         return sheet.Build(DescriptionOf(moment, sentence));
     }
 
+    /// <summary>
+    /// The most work that any task contained when it was queued; 0 when none was: one scale for figures of several steps.
+    /// </summary>
+    /// <param name="replay">The run.</param>
+    public static long LargestQueued(Replay replay) =>
+        QueuedWork.Of(replay.Trace, replay.Tasks).Queued.DefaultIfEmpty(0).Max();
+
     private static string SubtitleOf(Trace trace, Moment moment)
     {
         var step = $"after step {NumberText.Whole(moment.Stage.Step)} of {NumberText.Whole(trace.Count)}";

@@ -1,6 +1,6 @@
 namespace Rookery.Notation.Tests;
 
-public sealed class RatioTests
+public sealed class FractionTests
 {
     [Theory]
     [InlineData(17, 8, "17/8")]
@@ -8,8 +8,8 @@ public sealed class RatioTests
     [InlineData(0, 5, "0")]
     [InlineData(6, 4, "3/2")]
     public void Of_TwoNumbers_IsInLowestTerms(long numerator, long denominator, string text) =>
-        Assert.Equal(text, Ratio.Of(numerator, denominator).ToString());
+        Assert.Equal(text, Fraction.Of(numerator, denominator).ToString());
 
     [Fact]
-    public void Of_DenominatorZero_IsRefused() => Assert.Throws<ArgumentOutOfRangeException>(() => Ratio.Of(1, 0));
+    public void Of_DenominatorZero_IsRefused() => Assert.Throws<ArgumentOutOfRangeException>(() => Fraction.Of(1, 0));
 }

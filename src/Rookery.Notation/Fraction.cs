@@ -7,9 +7,9 @@ namespace Rookery.Notation;
 /// In lowest terms, so that equal fractions are equal values. <c>default</c> is no fraction (its denominator is 0).
 /// Example: 17 / 8 is written <c>17/8</c>, 16 / 8 is written <c>2</c>.
 /// </remarks>
-public readonly record struct Ratio
+public readonly record struct Fraction
 {
-    private Ratio(long numerator, long denominator) => (Numerator, Denominator) = (numerator, denominator);
+    private Fraction(long numerator, long denominator) => (Numerator, Denominator) = (numerator, denominator);
 
     /// <summary>What is divided.</summary>
     public long Numerator { get; }
@@ -21,7 +21,7 @@ public readonly record struct Ratio
     /// <param name="numerator">At least 0.</param>
     /// <param name="denominator">At least 1.</param>
     /// <exception cref="ArgumentOutOfRangeException">A number is too small.</exception>
-    public static Ratio Of(long numerator, long denominator)
+    public static Fraction Of(long numerator, long denominator)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(numerator);
         ArgumentOutOfRangeException.ThrowIfLessThan(denominator, 1);

@@ -1,0 +1,42 @@
+namespace Rookery.Checking;
+
+/// <summary>How a scenario is checked.</summary>
+/// <remarks>Immutable.</remarks>
+public sealed record CheckOptions
+{
+    /// <summary>The memory model; sequential consistency by default.</summary>
+    public MemoryModel Memory { get; init; }
+
+    /// <summary>
+    /// Most writes that wait in a thread's buffer (<see cref="MemoryModel.Tso"/>) or in its buffer for one place
+    /// (<see cref="MemoryModel.Pso"/>); 0, the default, for no bound.
+    /// </summary>
+    public int BufferMax { get; init; }
+
+    /// <summary>
+    /// Whether states that cannot matter are left out. Without, every reachable state is counted, one for each shared
+    /// access, as docs/checker.md defines it; the verdict is the same.
+    /// </summary>
+    public bool Reduces { get; init; } = true;
+
+    /// <summary>
+    /// Whether operations are classified by their progress; takes a second search where there are loops.
+    /// </summary>
+    public bool ClassifiesProgress { get; init; } = true;
+
+    /// <summary>Most states; more is out of budget. 100 million by default.</summary>
+    public long StatesMax { get; init; } = 100_000_000;
+
+    /// <summary>Most bytes that stored states may take; more is out of budget. 8 GiB by default.</summary>
+    public long BytesMax { get; init; } = 8L << 30;
+
+    /// <summary>Runs parts of the work, perhaps at the same time; one after the other by default.</summary>
+    public PartRunner Run { get; init; } = static (count, part) =>
+    {
+        for (int at = 0; at < count; at++)
+            part(at);
+    };
+
+    /// <summary>Hears now and then how far the search has come; may ask it to stop by returning false.</summary>
+    public Func<SearchProgress, bool>? Progress { get; init; }
+}

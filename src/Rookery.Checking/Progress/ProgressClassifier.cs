@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using Rookery.Checking.Compiling;
+using Rookery.Checking.Naming;
+using Rookery.Checking.Syntax;
+using static System.FormattableString;
+
+namespace Rookery.Checking.Progress;
+
+/// <summary>Says of each operation how far other threads can hold it up, within one scenario.</summary>
+/// <remarks>
+/// Classes as in Herlihy and Shavit, "The Art of Multiprocessor Programming" (2008), section 3.7. A scenario is finite,
+/// so that "for ever" is read off from what repeats:
+/// <list type="bullet">
+/// <item>Blocking: from some reachable state the operation's thread, running alone, cannot end it.</item>
+/// <item>Obstruction-free only: the state graph has a circle in which the thread moves; no operation ends in it.</item>
+/// <item>Lock-free only: the thread comes back to a line with the same values of its own, though alone it would have
+/// ended without, so others made it; as there is no circle, they did so by getting on themselves. With enough
+/// operations of theirs it can go on for ever.</item>
+/// <item>Wait-free: nothing of that; an operation without loops and locks is so at once.</item>
+/// </list>
+/// </remarks>
+internal sealed class ProgressClassifier(AlgorithmSyntax syntax, string scenario, CheckOptions options)
+{
+    private const long StatesMost = 1_000_000;
+
+    /// <summary>The class of each operation that the scenario runs, in the order of the file.</summary>
+    public ImmutableArray<OperationProgress> Classify()
+    {
+        var plain = syntax with { Expectations = [] };
+        var code = ScenarioCompiler.Compile(
+            plain, plain.Scenarios.First(one => one.Name == scenario), options.Memory, reduces: true);
+        var simple = code.Invocations.Where(one => IsSimple(code, one)).ToHashSet();
+        CircleFinder? circles = null;
+        if (simple.Count < code.Invocations.Length)
+        {
+            var limited = options with { StatesMax = Math.Min(options.StatesMax, StatesMost), Reduces = true };
+            var (search, isEndless) = Checker.Explore(code, limited, keepsThreadsApart: true);
+            if (search.Exhausted is null && !isEndless)
+                circles = new(new StateGraph(search));
+        }
+
+        return
+        [
+            .. syntax.Operations.Where(operation => code.Invocations.Any(one => one.Operation == operation.Name.Text))
+                .Select(operation => Worst(
+                    code.Invocations.Where(one => one.Operation == operation.Name.Text), simple, circles, code)),
+        ];
+    }
+
+    private static OperationProgress Worst(
+        IEnumerable<Invocation> calls, HashSet<Invocation> simple, CircleFinder? circles, ScenarioCode code) =>
+        calls.Select(call => simple.Contains(call) ? Bounded(code, call)
+            : circles?.ClassOf(call) ?? new(
+                call.Operation, ProgressClass.Unknown, "The search for what can repeat ran out of budget."))
+            .MaxBy(one => one.Class)!;
+
+    private static OperationProgress Bounded(ScenarioCode code, Invocation call)
+    {
+        var points = code.Threads[call.Thread].Points;
+        int accesses = points.Count(point => point.Line > 0 && point.Invocation == call.Order);
+        return new(
+            call.Operation, ProgressClass.WaitFree,
+            Invariant($"It ends after at most {accesses} steps of its own, whatever the others do."));
+    }
+
+    /// <summary>Whether an operation has neither loops nor locks.</summary>
+    private static bool IsSimple(ScenarioCode code, Invocation call)
+    {
+        ThreadCode thread = code.Threads[call.Thread];
+        int from = thread.Entries[call.Order];
+        int to = call.Order + 1 < thread.Entries.Length ? thread.Entries[call.Order + 1] : thread.Code.Length;
+        for (int at = from; at < to; at++)
+        {
+            Instruction one = thread.Code[at];
+            bool isJump = one.Op is Opcode.Jump or Opcode.JumpZero or Opcode.JumpNotZero;
+            bool isLock = one.Op == Opcode.Access && thread.Accesses[one.A].Kind == AccessKind.Lock;
+            if (isLock || (isJump && one.A <= at))
+                return false;
+        }
+
+        return true;
+    }
+}

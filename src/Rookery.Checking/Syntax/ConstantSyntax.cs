@@ -1,0 +1,6 @@
+using Rookery.Notation.Expressions;
+
+namespace Rookery.Checking.Syntax;
+
+/// <summary><c>const NAME = E</c>.</summary>
+internal sealed record ConstantSyntax(NameSyntax Name, Expression Value);

@@ -1,0 +1,208 @@
+using System.Collections.Immutable;
+using Rookery.Checking.Compiling;
+using Rookery.Checking.Exploring;
+using Rookery.Checking.Memory;
+
+namespace Rookery.Checking.Witnesses;
+
+/// <summary>Makes steps one by one and tells each.</summary>
+/// <remarks>Mutable: it stands in one state and goes on from there.</remarks>
+internal sealed class Recorder : IStepSink, IStepListener
+{
+    private readonly ScenarioMachine _machine;
+    private readonly Stepper _stepper;
+    private readonly PictureMaker _pictures;
+    private readonly Sentences _sentences;
+    private readonly ulong[] _state;
+    private readonly List<WitnessStep> _steps = [];
+    private readonly WitnessCall[] _calls;
+    private readonly List<(Step Step, ulong[] Next)> _taken = [];
+    private readonly List<(Step Step, Fault Fault)> _failed = [];
+    private readonly List<string> _told = [];
+    private readonly List<string> _short = [];
+    private Picture _before;
+    private int _thread;
+    private bool _isListening;
+    private bool _hasReturned;
+
+    public Recorder(ScenarioMachine machine)
+    {
+        (_machine, _stepper) = (machine, new(machine));
+        (_pictures, _sentences) = (new(machine), new(machine.Code));
+        _state = new ulong[machine.Layout.Words];
+        _calls = [.. machine.Code.Invocations.Select(one => new WitnessCall(one.Thread, one.Text, -1, -1, ""))];
+        Failure = _stepper.Start(_state);
+        _before = Start = _pictures.Of(_state);
+        _stepper.Listener = this;
+    }
+
+    /// <summary>What everything holds at first.</summary>
+    public Picture Start { get; }
+
+    /// <summary>What went wrong in the last step.</summary>
+    public Fault Failure { get; private set; }
+
+    public ReadOnlySpan<ulong> State => _state;
+
+    public Picture Now => _before;
+
+    public ImmutableArray<WitnessStep> Steps => [.. _steps];
+
+    public ImmutableArray<WitnessCall> Calls => [.. _calls];
+
+    /// <summary>The steps that are possible now, with the states that they lead to.</summary>
+    public IReadOnlyList<(Step Step, ulong[] Next)> Choices()
+    {
+        _taken.Clear();
+        _failed.Clear();
+        _isListening = false;
+        _stepper.Expand(_state, this);
+        return [.. _taken, .. _failed.Select(one => (one.Step, Array.Empty<ulong>()))];
+    }
+
+    /// <summary>Makes the step that leads to a state.</summary>
+    /// <param name="isIt">Whether a state is the wanted one.</param>
+    public bool TryGo(Func<ulong[], bool> isIt)
+    {
+        foreach (var (step, next) in Choices())
+        {
+            if (next.Length > 0 && isIt(next))
+            {
+                Make(step);
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Makes a step.</summary>
+    public void Make(Step step)
+    {
+        (_thread, _isListening, _hasReturned) = (step.Thread, true, false);
+        _told.Clear();
+        _short.Clear();
+        _taken.Clear();
+        _failed.Clear();
+        int line = LineOf(step);
+        BeginCall(step);
+        if (step.Kind == StepKind.Drift)
+            Drift(step.Way);
+        else
+            Access(step);
+        string who = _machine.Code.Threads[step.Thread].Name;
+        string sentence = step.Kind == StepKind.Drift ? _told[0] : $"{who} {Joined(_told)}.";
+        var after = Failure.IsNone ? _pictures.Of(_state) : _before;
+        _steps.Add(new(
+            step.Thread, step.Kind == StepKind.Drift, line, sentence, string.Join("; ", _short), after));
+        _before = after;
+    }
+
+    /// <inheritdoc/>
+    public void Take(in Step step, ReadOnlySpan<ulong> next) => _taken.Add((step, next.ToArray()));
+
+    /// <inheritdoc/>
+    public void Fail(in Step step, in Fault fault) => _failed.Add((step, fault));
+
+    /// <inheritdoc/>
+    public void Accessed(in Request request, long answer)
+    {
+        if (!_isListening)
+            return;
+        string told = _sentences.Of(request, answer, _before, _thread);
+
+        // A silent access of the next operation goes with the step that ended the one before.
+        _told.Add(_hasReturned ? $"for its next operation {told}" : told);
+        _short.Add(_sentences.ShortOf(request, answer));
+    }
+
+    /// <inheritdoc/>
+    public void Returned(Invocation invocation, ReadOnlySpan<long> codes, int line)
+    {
+        if (!_isListening)
+            return;
+        string result = string.Join(
+            ", ", codes.ToArray().Where(code => code != ResultCode.Nothing).Select(ResultCode.TextOf));
+        int first = _calls[invocation.Number].First;
+        _calls[invocation.Number] = _calls[invocation.Number] with
+        {
+            First = first < 0 ? _steps.Count : first,
+            Last = _steps.Count,
+            Result = result,
+        };
+        _told.Add(result.Length == 0 ? $"ends {invocation.Text}" : $"returns {result} from {invocation.Text}");
+        _short.Add(result.Length == 0 ? "end" : $"return {result}");
+        _hasReturned = true;
+    }
+
+    private int LineOf(Step step)
+    {
+        if (step.Kind == StepKind.Drift)
+            return 0;
+        int point = _machine.PointOf(_state, step.Thread);
+        return _machine.Code.Threads[step.Thread].Points[point].Line;
+    }
+
+    private void BeginCall(Step step)
+    {
+        if (step.Kind == StepKind.Drift)
+            return;
+        var code = _machine.Code.Threads[step.Thread];
+        var invocation = code.Invocations[code.Points[_machine.PointOf(_state, step.Thread)].Invocation];
+        if (_calls[invocation.Number].First >= 0)
+            return;
+        _calls[invocation.Number] = _calls[invocation.Number] with { First = _steps.Count };
+        _told.Add($"begins {invocation.Text}");
+    }
+
+    private void Drift(int way)
+    {
+        int place = _machine.Memory.Drift(_state, _thread, way);
+        string name = _machine.Code.MemoryAt(place).NameOf(place);
+        long value = _machine.Memory.Final(_state, place);
+        string who = _machine.Code.Threads[_thread].Name;
+        _told.Add(FormattableString.Invariant($"Memory receives {name} = {value} from the buffer of {who}."));
+        _short.Add(FormattableString.Invariant($"{name} = {value} arrives"));
+    }
+
+    /// <summary>Makes an access; listens only to the way that was chosen.</summary>
+    private void Access(Step step)
+    {
+        var chosen = new WayFilter(this, step.Way);
+        _stepper.Listener = chosen;
+        _stepper.ExpandThread(_state, step.Thread, this);
+        _stepper.Listener = this;
+        int at = _taken.FindIndex(one => one.Step.Way == step.Way);
+        if (at >= 0)
+            _taken[at].Next.CopyTo(_state, 0);
+        else
+            Failure = _failed.First(one => one.Step.Way == step.Way).Fault;
+    }
+
+    private static string Joined(List<string> parts) => parts.Count switch
+    {
+        0 => "goes on",
+        1 => parts[0],
+        _ => string.Join(", ", parts[..^1]) + " and " + parts[^1],
+    };
+
+    /// <summary>Passes on what one way of an access does.</summary>
+    private sealed class WayFilter(Recorder recorder, int way) : IStepListener
+    {
+        private int _at = -1;
+
+        public void Accessed(in Request request, long answer)
+        {
+            // A silent access belongs to the way of the one before it.
+            _at += request.Access.IsSilent ? 0 : 1;
+            if (_at == way)
+                recorder.Accessed(request, answer);
+        }
+
+        public void Returned(Invocation invocation, ReadOnlySpan<long> codes, int line)
+        {
+            if (_at == way)
+                recorder.Returned(invocation, codes, line);
+        }
+    }
+}

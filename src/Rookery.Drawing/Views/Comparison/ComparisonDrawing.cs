@@ -1,0 +1,212 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace Rookery.Drawing;
+
+/// <summary>Puts a comparison on a sheet. Used once.</summary>
+internal sealed class ComparisonDrawing
+{
+    /// <summary>The most points drawn; of more, evenly ranked ones of each treatment are.</summary>
+    private const int PointsMax = 2_000;
+
+    /// <summary>More pairs than this would be a grey sheet.</summary>
+    private const int PairsMax = 80;
+
+    private readonly ComparisonData _data;
+    private readonly Sheet _sheet;
+    private readonly bool _isLogarithmic;
+    private readonly double _least;
+    private readonly double _most;
+    private Area _plot;
+    private AxisScale _y;
+
+    public ComparisonDrawing(ComparisonData data, ComparisonOptions options, Sheet sheet)
+    {
+        (_data, _sheet) = (data, sheet);
+        _least = data.Groups.Min(group => Math.Min(group.Low, group.Values.Min()));
+        _most = data.Groups.Max(group => Math.Max(group.High, group.Values.Max()));
+        _isLogarithmic = _least > 0 && (options.IsLogarithmic ?? _most > 50 * _least);
+    }
+
+    private double ColumnWidth => _plot.Width / _data.Columns.Length;
+
+    private double Radius => Math.Clamp(SeriesWidth / 8, 3, 7) * Math.Min(1, _sheet.Scale);
+
+    private double SeriesWidth => ColumnWidth * 0.86 / _data.Series.Length;
+
+    public void Draw()
+    {
+        if (_data.Finding.Length > 0)
+            _sheet.Note(_data.Finding);
+        DrawLegend();
+        Arrange();
+        DrawAxes();
+        if (_data.ArePaired)
+            DrawPairs();
+        int perGroup = Math.Max(5, PointsMax / _data.Groups.Length);
+        foreach (var group in _data.Groups)
+            DrawGroup(group, perGroup);
+    }
+
+    private void DrawLegend()
+    {
+        var entries = new List<LegendEntry>();
+        if (_data.Series.Length > 1)
+        {
+            for (var series = 0; series < _data.Series.Length; series++)
+            {
+                var (shape, ink) = (series, InkOf(series));
+                entries.Add(LegendEntry.Drawn(
+                    _data.Series[series], area => [PointShape.At(shape, area.MiddleX, area.MiddleY, 8, ink)]));
+            }
+        }
+
+        entries.Add(LegendEntry.Drawn("mean and its interval",
+            area => Bar(area.MiddleX, area.Y, area.MiddleY, area.Bottom, 12)));
+        Legend.DrawAtBottom(_sheet, entries);
+    }
+
+    private void Arrange()
+    {
+        var small = _sheet.SmallSize;
+        _sheet.TakeBottom(small * (_data.ColumnsAre.Length > 0 ? 3.4 : 2.2));
+        _sheet.TakeTop(small * 1.8);
+        _sheet.TakeLeft(small * 4.4);
+        _plot = _sheet.Room;
+        var room = _most > _least ? (_most - _least) * 0.06 : Math.Max(1, Math.Abs(_most) * 0.1);
+        var from = _least >= 0 && _least < 0.4 * _most ? 0 : _least - room;
+        _y = _isLogarithmic
+            ? new(_least * 0.9, _most * 1.1, _plot.Bottom, _plot.Y, true)
+            : new(from, _most + room, _plot.Bottom, _plot.Y, false);
+    }
+
+    private void DrawAxes()
+    {
+        var small = _sheet.SmallSize;
+        var marks = ImmutableArray.CreateBuilder<Mark>();
+        var ticks = _y.TicksAbout((int)Math.Clamp(_plot.Height / (small * 4), 2, 8));
+        foreach (var tick in ticks)
+        {
+            var y = _y.Place(tick);
+            var label = _isLogarithmic ? NumberText.Short(tick) : NumberText.Tick(tick, ticks);
+            marks.Add(new Rule(_plot.X, y, _plot.Right, y, Role.Grid));
+            marks.Add(new Text(_plot.X - (small * 0.6), y + (small * 0.35), label, small) { Anchor = Anchor.End });
+        }
+
+        marks.Add(new Rule(_plot.X, _plot.Bottom, _plot.Right, _plot.Bottom, Role.Axis));
+        var taken = double.NegativeInfinity;
+        for (var column = 0; column < _data.Columns.Length; column++)
+        {
+            var x = MiddleOf(column);
+            var label = TextFit.Shorten(_data.Columns[column], small, Math.Max(ColumnWidth * 0.96, small * 3));
+            var half = FontWidths.Measure(label, small) * TextFit.Reserve / 2;
+            if (x - half < taken + (small * 0.3))
+                continue;
+            taken = x + half;
+            marks.Add(new Text(x, _plot.Bottom + 10 + small, label, small) { Anchor = Anchor.Middle });
+        }
+
+        marks.Add(new Text(_plot.X - (small * 4.2), _plot.Y - (small * 0.9), _data.Measure, small)
+        {
+            Ink = Role.QuietText,
+        });
+        if (_data.ColumnsAre.Length > 0)
+        {
+            marks.Add(new Text(_plot.Right, _plot.Bottom + 12 + (small * 2.3), _data.ColumnsAre, small)
+            {
+                Ink = Role.QuietText,
+                Anchor = Anchor.End,
+            });
+        }
+
+        _sheet.AddGroup("axes", marks);
+    }
+
+    // Each seed's runs with both treatments are joined: what a seed does to both is then seen as a level line.
+    private void DrawPairs()
+    {
+        var (first, second) = (_data.Groups[0], _data.Groups[^1]);
+        var count = Math.Min(first.Values.Length, second.Values.Length);
+        if (count > PairsMax)
+            return;
+        var marks = Enumerable.Range(0, count).Select(Mark (seed) => new Rule(
+            MiddleOf(first.Column), _y.Place(first.Values[seed]), MiddleOf(second.Column),
+            _y.Place(second.Values[seed]),
+            Role.Grid)
+        {
+            Width = 1.2,
+        });
+        _sheet.AddGroup("pairs", marks, "Runs of one seed");
+    }
+
+    private void DrawGroup(ComparisonGroup group, int pointsMax)
+    {
+        var ink = InkOf(group.Series);
+        var middle = MiddleOf(group.Column)
+            + ((group.Series - ((_data.Series.Length - 1) / 2.0)) * SeriesWidth);
+        var marks = ImmutableArray.CreateBuilder<Mark>();
+        foreach (var (x, y) in Spread(Thinned(group.Values, pointsMax), middle))
+            marks.Add(PointShape.At(_data.Series.Length > 1 ? group.Series : 0, x, y, Radius, ink));
+        var half = Math.Min(SeriesWidth * 0.36, 34);
+        marks.AddRange(Bar(middle, _y.Place(Clamped(group.High)), _y.Place(Clamped(group.Mean)),
+            _y.Place(Clamped(group.Low)), half));
+        if (_data.Columns.Length * _data.Series.Length <= 8)
+            marks.Add(MeanLabel(group, middle, half));
+        var id = string.Create(CultureInfo.InvariantCulture, $"group-{group.Column}-{group.Series}");
+        _sheet.AddGroup(id, marks, _data.Columns[group.Column]);
+    }
+
+    private Text MeanLabel(ComparisonGroup group, double middle, double half)
+    {
+        var small = _sheet.SmallSize;
+        var crowd = Math.Max(half, SeriesWidth * 0.42);
+        return new(
+            middle + crowd, _y.Place(Clamped(group.Mean)) - (small * 0.4), NumberText.Short(group.Mean), small)
+        {
+            IsBold = true,
+            Anchor = Anchor.Start,
+        };
+    }
+
+    // Points at about the same height stand side by side, alternately to the right and to the left of the middle.
+    private IEnumerable<(double X, double Y)> Spread(IEnumerable<double> values, double middle)
+    {
+        var most = Math.Max(0, (int)(SeriesWidth * 0.38 / (Radius * 1.5)));
+        var levels = new Dictionary<int, int>();
+        foreach (var value in values)
+        {
+            var y = _y.Place(value);
+            var level = (int)Math.Floor(y / (Radius * 1.6));
+            var rank = levels.GetValueOrDefault(level);
+            levels[level] = rank + 1;
+            var step = most == 0 ? 0 : (rank + 1) / 2 % (most + 1);
+            yield return (middle + ((rank % 2 == 0 ? step : -step) * Radius * 1.5), y);
+        }
+    }
+
+    private static IEnumerable<Mark> Bar(double x, double top, double middle, double bottom, double half)
+    {
+        yield return new Rule(x, top, x, bottom, Role.Text) { Width = 3 };
+        yield return new Rule(x - half, middle, x + half, middle, Role.Text) { Width = 4 };
+        yield return new Rule(x - (half / 2), top, x + (half / 2), top, Role.Text) { Width = 2 };
+        yield return new Rule(x - (half / 2), bottom, x + (half / 2), bottom, Role.Text) { Width = 2 };
+    }
+
+    private static IEnumerable<double> Thinned(ImmutableArray<double> values, int count)
+    {
+        if (values.Length <= count)
+            return values;
+        var ranked = values.Sort();
+        return Enumerable.Range(0, count).Select(i => ranked[(int)((long)i * (ranked.Length - 1) / (count - 1))]);
+    }
+
+    // An interval may reach below 0, where a logarithm has no place.
+    private double Clamped(double value) => Math.Clamp(value, _y.From, _y.To);
+
+    private double MiddleOf(int column) => _plot.X + ((column + 0.5) * ColumnWidth);
+
+    private Ink InkOf(int series) => _data.Series.Length == 1 ? Role.Emphasis : Ink.Worker(SeriesPaints[series]);
+
+    // The paints of workers that are dark enough for points; yellow is not.
+    private static ReadOnlySpan<int> SeriesPaints => [0, 6, 2, 4, 1, 7];
+}

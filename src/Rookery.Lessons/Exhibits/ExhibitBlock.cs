@@ -1,0 +1,202 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using Rookery.Lessons.Blocks;
+using Rookery.Lessons.Players;
+using Rookery.Lessons.Yaml;
+using Rookery.Notation;
+using Rookery.Programs;
+using Rookery.Programs.Syntax;
+using Rookery.Simulation;
+using Rookery.Traces;
+using Rookery.Traces.Measuring;
+using Rookery.Traces.Replaying;
+
+namespace Rookery.Lessons.Exhibits;
+
+/// <summary>One run of a program with all that the page shows of it.</summary>
+internal sealed class ExhibitBlock : LessonBlock
+{
+    private const int ProgramBytesMax = 1 << 20;
+    private const int DataBytesMax = 16 << 20;
+
+    private readonly ExhibitSpec _spec;
+
+    /// <summary>Takes what was read.</summary>
+    public ExhibitBlock(BlockPlace place, ExhibitSpec spec)
+        : base(place) => _spec = spec;
+
+    /// <inheritdoc/>
+    public override string Word => "exhibit";
+
+    /// <inheritdoc/>
+    public override string KeyOf(ILessonFiles files)
+    {
+        var key = new StringBuilder(_spec.ToKey());
+        byte[] program = files.Read(_spec.Program.Text, ProgramBytesMax) ?? [];
+        string text = FileNames.TextOf(program);
+        key.Append("program text\n").Append(text).Append('\n');
+        foreach (DataDeclaration data in ProgramReader.Read(_spec.Program.Text, text).Value?.Data ?? [])
+        {
+            if (!FileNames.IsInside(data.File))
+                continue;
+            key.Append(CultureInfo.InvariantCulture, $"data {data.File}\n");
+            key.Append(FileNames.TextOf(files.Read(DataFileOf(data.File), DataBytesMax) ?? [])).Append('\n');
+        }
+
+        return key.ToString();
+    }
+
+    /// <inheritdoc/>
+    public override BlockOutcome Compute(ILessonFiles files, Action<long>? progress)
+    {
+        if (files.Read(_spec.Program.Text, ProgramBytesMax) is not { } bytes)
+            return Wrong(LessonErrors.NoFile(_spec.Program.Span, _spec.Program.Text, files.Names()));
+        Parsed<FjProgram> read = ProgramReader.Read(_spec.Program.Text, FileNames.TextOf(bytes));
+        if (!read.IsValid)
+            return ProgramWrong(new(_spec.Program.Text, FileNames.TextOf(bytes)), read.Diagnostics);
+        if (UnknownParameter(read.Value) is { } unknown)
+            return Wrong(unknown);
+        var inputs = new BindInputs(
+            _spec.Set, new BesideProgram(_spec.Program.Text, files), _spec.Seed, LessonLimits.Evaluation);
+        Parsed<BoundProgram> bound = read.Value.Bind(inputs);
+        if (!bound.IsValid)
+            return ProgramWrong(read.Value.Source, bound.Diagnostics);
+        try
+        {
+            RunResult run = Simulator.Record(bound.Value, _spec.Settings, progress);
+            return Show(bound.Value, run, progress);
+        }
+        catch (InputException wrong)
+        {
+            return ProgramWrong(read.Value.Source, wrong.Diagnostics);
+        }
+    }
+
+    private BlockOutcome Show(BoundProgram program, RunResult run, Action<long>? progress)
+    {
+        Trace trace = run.Trace!;
+        bool isStarved = run.Starvation is not null;
+        var problems = ImmutableArray.CreateBuilder<Problem>();
+        ImmutableArray<(int Step, string Name)> moments = MomentsOf(trace, problems);
+        if (problems.Count > 0)
+            return new(null, problems.ToImmutable());
+        var drawer = new FigureDrawer(trace, isStarved ? 0 : run.Measures.Span);
+        return BlockOutcome.Good(new BlockResult
+        {
+            Measures = [.. MeasureTable.Of(run.Measures, isStarved), .. ParametersOf(program)],
+            Figures = [.. FiguresOf(drawer, moments, program, progress)],
+            Tables = [.. TablesOf(run.Measures, isStarved, trace.Inputs.TimeUnit)],
+            Player = _spec.HasPlayer && _spec.Show.Contains(ExhibitView.Deques)
+                ? PlayerRecorder.Record(drawer, trace, [.. moments.Select(one => one.Step)], _spec.Steps)
+                : null,
+            MadeFrom = MadeFrom(),
+            Listing = _spec.Show.Contains(ExhibitView.Program) ? program.Source.Text : "",
+        });
+    }
+
+    private IEnumerable<BlockFigure> FiguresOf(
+        FigureDrawer drawer, ImmutableArray<(int Step, string Name)> moments, BoundProgram program,
+        Action<long>? progress)
+    {
+        foreach (ExhibitView view in _spec.Show)
+        {
+            if (view == ExhibitView.Deques)
+            {
+                for (int i = 0; i < moments.Length; i++)
+                    yield return drawer.Moment(moments[i].Step, moments[i].Name, i + 1);
+            }
+            else if (view < ExhibitView.Program)
+            {
+                yield return drawer.Whole(view, view == ExhibitView.SpeedUp
+                    ? SpeedUpCurve.Of(program, _spec.Settings, _spec.SchedulerName, progress)
+                    : null);
+            }
+        }
+    }
+
+    private IEnumerable<BlockTable> TablesOf(Measures run, bool isStarved, string unit)
+    {
+        if (_spec.Show.Contains(ExhibitView.Measures))
+            yield return MeasureTable.TableOf(run, isStarved, unit);
+        if (_spec.Show.Contains(ExhibitView.Laws))
+            yield return LawRows.TableOf(run, isStarved);
+    }
+
+    private ImmutableArray<(int Step, string Name)> MomentsOf(Trace trace, ImmutableArray<Problem>.Builder problems)
+    {
+        if (_spec.Stops.IsEmpty)
+            return [TellingMoment.Of(trace)];
+        var moments = ImmutableArray.CreateBuilder<(int, string)>();
+        foreach (YamlScalar stop in _spec.Stops)
+        {
+            MomentSteps found = Moments.Find(trace, stop.Text);
+            if (found.Error is { } error)
+                problems.Add(new(Place.Lesson, error with { Span = stop.Span }));
+            else
+                moments.Add((found.First, stop.Text));
+        }
+
+        return moments.ToImmutable();
+    }
+
+    private Diagnostic? UnknownParameter(FjProgram program)
+    {
+        string[] known = [.. program.Parameters.Select(one => one.Name)];
+        foreach (YamlField field in _spec.SetBlock?.Fields ?? [])
+        {
+            if (!known.Contains(field.Name.Text))
+            {
+                return LessonErrors.UnknownField(
+                    field.Name.Span, field.Name.Text, $"The program {_spec.Program.Text}", known);
+            }
+        }
+
+        return null;
+    }
+
+    private static IEnumerable<MeasureValue> ParametersOf(BoundProgram program) => program.Parameters.Select(one =>
+        new MeasureValue("param." + one.Key, one.Value.ToString(CultureInfo.InvariantCulture), "1"));
+
+    private string MadeFrom()
+    {
+        int workers = _spec.Settings.Workers;
+        string set = string.Concat(_spec.Set.Select(one =>
+            string.Create(CultureInfo.InvariantCulture, $", {one.Key} = {one.Value}")));
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{_spec.Program.Text}{set}; {workers} worker{(workers == 1 ? "" : "s")}; {_spec.SchedulerName}; ")
+            + string.Create(CultureInfo.InvariantCulture, $"{_spec.MachineName} machine; seed {_spec.Seed}");
+    }
+
+    // A program's data lies beside the program, which may lie in a folder of the lesson's.
+    private string DataFileOf(string file) => BesideProgram.FileOf(_spec.Program.Text, file);
+
+    private BlockOutcome Wrong(Diagnostic diagnostic) => BlockOutcome.Bad(new Problem(Place.Lesson, diagnostic));
+
+    private BlockOutcome ProgramWrong(SourceText source, ImmutableArray<Diagnostic> diagnostics)
+    {
+        // What has a place lies in the program; what has none concerns the run, and the lesson's line says which.
+        var problems = ImmutableArray.CreateBuilder<Problem>();
+        if (diagnostics.Any(one => one.Span.Line > 0))
+        {
+            bool isLimit = diagnostics.All(one => one.IsLimit);
+            Diagnostic here = LessonErrors.ProgramWrong(_spec.Program.Span, _spec.Program.Text);
+            problems.Add(new(Place.Lesson, here with { IsLimit = isLimit }));
+        }
+
+        foreach (Diagnostic one in diagnostics)
+        {
+            problems.Add(one.Span.Line > 0
+                ? new(source, one)
+                : new(Place.Lesson, LessonErrors.Inside(_spec.Program.Span, one.What, HintOf(one), one.IsLimit)));
+        }
+
+        return new(null, problems.ToImmutable());
+    }
+
+    // The command line's options raise limits there; a lesson's are fixed.
+    private static string HintOf(Diagnostic one) => one.IsLimit
+        ? "Make the program smaller: the limits on runs in lessons are fixed, since lessons come from anybody."
+        : one.Hint;
+}

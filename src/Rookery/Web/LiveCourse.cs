@@ -1,0 +1,104 @@
+using Rookery.Courses;
+using Rookery.Lessons;
+using Rookery.Notation;
+
+namespace Rookery.Web;
+
+/// <summary>Keeps a course built: whenever one of its files is saved, it is built again.</summary>
+/// <remarks>
+/// Looks at the folder's files a few times a second rather than waiting for word from the system, which does not come
+/// from every kind of disk and comes several times for one saving. Only what changed is computed again.
+/// </remarks>
+internal sealed class LiveCourse
+{
+    /// <summary>Files looked at; a folder of more is not one of lessons.</summary>
+    private const int FilesMax = 5_000;
+
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(150);
+
+    private readonly string _path;
+    private readonly BlockRunner _runner;
+    private readonly App _app;
+    private TaskCompletionSource _changed = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
+    /// <summary>Builds it for the first time.</summary>
+    public LiveCourse(string path, BlockRunner runner, App app, Action<int, int>? done)
+    {
+        (_path, _runner, _app) = (path, runner, app);
+        Now = Build(1, done);
+    }
+
+    /// <summary>The course as it is.</summary>
+    public SiteSnapshot Now { get; private set; }
+
+    /// <summary>Ends when the course is another than that of a version.</summary>
+    public async Task WaitForOther(int version, CancellationToken stop)
+    {
+        while (Now.Version == version)
+            await Volatile.Read(ref _changed).Task.WaitAsync(stop);
+    }
+
+    /// <summary>Follows the folder until stopped.</summary>
+    public async Task Follow(CancellationToken stop)
+    {
+        string seen = Look();
+        while (!stop.IsCancellationRequested)
+        {
+            await Task.Delay(Pause, stop);
+            string now = Look();
+            if (now == seen)
+                continue;
+            seen = now;
+            long start = _app.Clock.GetTimestamp();
+            Now = Build(Now.Version + 1, null);
+            TaskCompletionSource changed = _changed;
+            Volatile.Write(ref _changed, new(TaskCreationOptions.RunContinuationsAsynchronously));
+            changed.SetResult();
+            Say(_app.Clock.GetElapsedTime(start));
+        }
+    }
+
+    private void Say(TimeSpan took)
+    {
+        string problems = Now.ProblemCount == 0 ? ""
+            : $", {Reports.Say.Count(Now.ProblemCount, "problem")} in the page";
+        _app.Console.Out.WriteLine($"Built again in {Reports.Say.Decimal(took.TotalSeconds, 2)} s{problems}.");
+        _app.Console.Out.Flush();
+    }
+
+    private SiteSnapshot Build(int version, Action<int, int>? done)
+    {
+        try
+        {
+            return SiteSnapshot.Of(version, CourseBuild.Of(_path, _runner, isLive: true, done, _app.Stop));
+        }
+        catch (InputException wrong)
+        {
+            var source = new SourceText("rookery", "");
+            return SiteSnapshot.OfProblems(version, [.. wrong.Diagnostics.Select(one => new Problem(source, one))]);
+        }
+        catch (Exception files) when (files is IOException or UnauthorizedAccessException)
+        {
+            // An editor may be in the middle of saving: the next look finds it done.
+            var source = new SourceText("rookery", "");
+            return SiteSnapshot.OfProblems(version, [new(source, AppErrors.Files(files.Message))]);
+        }
+    }
+
+    private string Look()
+    {
+        string folder = Directory.Exists(_path) ? _path : Path.GetDirectoryName(Path.GetFullPath(_path))!;
+        var near = new EnumerationOptions { RecurseSubdirectories = true, MaxRecursionDepth = 3 };
+        try
+        {
+            return string.Join('\n', new DirectoryInfo(folder).EnumerateFiles("*", near).Take(FilesMax)
+                .Where(file => !file.Name.StartsWith('.'))
+                .Select(file => $"{file.FullName}|{file.Length}|{file.LastWriteTimeUtc.Ticks}")
+                .Order(StringComparer.Ordinal));
+        }
+        catch (Exception files) when (files is IOException or UnauthorizedAccessException)
+        {
+            return "";
+        }
+    }
+}
