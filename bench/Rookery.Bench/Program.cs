@@ -1,9 +1,23 @@
 // Events a second, in one thread, in one process, in turn, so that ratios hold while the machine's speed drifts:
-//   dotnet run -c Release --project bench/Rookery.Bench
+//   dotnet run -c Release --project bench/Rookery.Bench            the simulator
+//   dotnet run -c Release --project bench/Rookery.Bench pool 20    the pool of real threads, with that many rounds
+//   dotnet run -c Release --project bench/Rookery.Bench forks      10^9 forks, none of them lost
 // Prints the best of some rounds of each, with a checksum that a change of behaviour would change.
 using System.Diagnostics;
 using System.Globalization;
 using Rookery.Bench;
+
+if (args is ["pool", ..])
+{
+    PoolBench.Run(args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 20);
+    return;
+}
+
+if (args is ["forks"])
+{
+    PoolBench.Many();
+    return;
+}
 
 int rounds = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 5;
 BenchCase[] cases =

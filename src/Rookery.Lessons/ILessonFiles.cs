@@ -4,7 +4,8 @@ namespace Rookery.Lessons;
 
 /// <summary>Where the files that a lesson names come from: its own folder and those below, and nowhere else.</summary>
 /// <remarks>
-/// Names reach an implementation checked (<see cref="FileNames"/>): relative, <c>/</c> between folders, no <c>..</c>, no
+/// Names reach an implementation checked (<see cref="FileNames"/>): relative, <c>/</c> between folders, no <c>..</c>,
+/// no
 /// drive, no scheme, no backslash. It must still refuse links that lead out of the folder.
 /// </remarks>
 public interface ILessonFiles : IDataSource

@@ -26,7 +26,8 @@ internal static class LessonErrors
     public static Diagnostic YamlTooLarge(SourceSpan span, string limit) => new(
         "LS006", span, $"The block {limit}.", "Make it smaller.", true);
 
-    public static Diagnostic UnknownField(SourceSpan span, string field, string where, IEnumerable<string> known) => new(
+    public static Diagnostic UnknownField(SourceSpan span, string field, string where, IEnumerable<string> known) =>
+        new(
         "LS007", span, $"{where} has no field '{Shown(field)}'.", Guess(field, known, "Fields are"));
 
     public static Diagnostic FieldTwice(SourceSpan span, string field) => new(
@@ -90,7 +91,8 @@ internal static class LessonErrors
             : "docs/measures.md lists them; write NAME.measure for that of a named exhibit.");
 
     public static Diagnostic NoValue(SourceSpan span, string name) => new(
-        "LS032", span, $"'{name}' has no value in this run.", "Nothing of the kind happened, so a ratio divides by zero.");
+        "LS032", span, $"'{name}' has no value in this run.",
+            "Nothing of the kind happened, so a ratio divides by zero.");
 
     public static Diagnostic DividesByZero(SourceSpan span, string text) => new(
         "LS033", span, $"'{Shown(text)}' divides by zero.", "Change the formula or the run.");

@@ -31,7 +31,8 @@ public static class LessonLimits
     /// <summary>Most steps that the player of one exhibit carries.</summary>
     public const int FramesMax = 1_000;
 
-    /// <summary>Most bytes of one player's pictures in one size; the player carries fewer steps rather than more.</summary>
+    /// <summary>Most bytes of one player's pictures in one size; the player carries fewer steps rather than
+    /// more.</summary>
     public const int FrameBytesMax = 1 << 20;
 
     /// <summary>Most events of a run in a lesson: some seconds of computing.</summary>

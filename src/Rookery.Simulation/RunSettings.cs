@@ -8,6 +8,9 @@ public sealed record RunSettings
     /// <summary>The most workers that a run can have: 2^20.</summary>
     public const int WorkersMax = 1 << 20;
 
+    /// <summary>The longest unit of work: 10^9.</summary>
+    public const long UnitLengthMax = 1_000_000_000;
+
     /// <summary>
     /// Number of workers, 1 to <see cref="WorkersMax"/>. With a thread for each task: the number of cores.
     /// </summary>
@@ -18,6 +21,10 @@ public sealed record RunSettings
 
     /// <summary>How workers share the tasks.</summary>
     public Scheduler Scheduler { get; init; } = new();
+
+    /// <summary>How long one unit of the program's work and waiting takes on the machine, 1 to 10^9; 1 unless said.</summary>
+    /// <remarks>With a machine in nanoseconds and a program in microseconds: 1,000.</remarks>
+    public long UnitLength { get; init; } = 1;
 
     /// <summary>How large the run may grow.</summary>
     public RunLimits Limits { get; init; } = new();
@@ -32,6 +39,8 @@ public sealed record RunSettings
     {
         if (Workers is < 1 or > WorkersMax)
             throw new InputException(SimulationErrors.BadWorkers(Workers, WorkersMax));
+        if (UnitLength is < 1 or > UnitLengthMax)
+            throw new ArgumentOutOfRangeException(nameof(UnitLength), UnitLength, "A unit takes 1 to 10^9.");
         if (Scheduler.Refusal() is { } refusal)
             throw new InputException(refusal);
     }

@@ -93,7 +93,8 @@ internal static class AppErrors
         "A lesson is a file that ends in .md and begins with a line '---' (docs/lessons.md).");
 
     public static Diagnostic NotOurFolder(string path) => new(
-        "AP041", default, $"'{path}' holds files that were not published by this program, and it would be replaced as a whole.",
+        "AP041", default,
+            $"'{path}' holds files that were not published by this program, and it would be replaced as a whole.",
         "Choose a new folder, or empty this one.");
 
     public static Diagnostic MissingOut() => new(
@@ -128,13 +129,16 @@ internal static class AppErrors
         "AP029", default, $"The demo program is not there: {path}.", "Run a program of your own: run FILE.");
 
     public static Diagnostic NoScenario(string path, string name, IEnumerable<string> names) => new(
-        "AP040", default, $"'{path}' has no scenario '{name}'.",
+        "AP050", default, $"'{path}' has no scenario '{name}'.",
         Suggestion.Nearest(name, names) is { } nearest
             ? $"Did you mean '{nearest}'?" : $"It has {string.Join(", ", names.Select(one => $"'{one}'"))}.");
 
     public static Diagnostic NoWitness() => new(
-        "AP041", default, "There is no execution to draw: nothing is broken, and nothing asked for can happen.",
+        "AP051", default, "There is no execution to draw: nothing is broken, and nothing asked for can happen.",
         "Leave out --out, or check under a weaker memory model.");
+
+    public static Diagnostic NotCalibrated() => new(
+        "AP052", default, "This computer has not been calibrated yet.", "Run calibrate first; it takes some seconds.");
 
     public static Diagnostic OutOfMemory() => new(
         "AP030", default, "There is not enough memory for this.",

@@ -15,16 +15,17 @@ public sealed class ReferenceGraphTests
         ["Rookery.Checking"] = ["Rookery.Notation"],
         ["Rookery.Drawing"] = ["Rookery.Traces", "Rookery.Checking"],
         ["Rookery.Experiments"] = ["Rookery.Simulation"],
+        ["Rookery.Lessons"] = ["Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Drawing"],
         ["Rookery"] =
         [
             "Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments", "Rookery.Drawing",
-            "Rookery.Checking",
+            "Rookery.Lessons", "Rookery.Checking",
         ],
     };
 
     private static readonly string[] Pure =
         ["Rookery.Notation", "Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments",
-            "Rookery.Checking", "Rookery.Drawing"];
+            "Rookery.Checking", "Rookery.Drawing", "Rookery.Lessons"];
 
     public static TheoryData<string> Projects() =>
         [.. Directory.GetDirectories(RepositoryFile.At("src")).Select(f => Path.GetFileName(f)!).Order()];

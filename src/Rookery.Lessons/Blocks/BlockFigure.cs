@@ -21,7 +21,8 @@ public sealed record BlockFigure
     /// <summary>The moment's name, such as <c>first steal</c>; empty for figures of a whole run.</summary>
     public string Moment { get; init; } = "";
 
-    /// <summary>Number of events that have happened, for the player to jump to; -1 for figures of a whole run.</summary>
+    /// <summary>Number of events that have happened, for the player to jump to; -1 for figures of a whole
+    /// run.</summary>
     public int Step { get; init; } = -1;
 
     /// <summary>SVG of 1,600 by 900 pixels for slides and downloads, with its heading.</summary>

@@ -3,7 +3,8 @@ using Rookery.Lessons.Reading;
 namespace Rookery.Lessons.Blocks;
 
 /// <summary>One kind of live block: a word after the fence, and how its fields are read.</summary>
-/// <remarks>To add a kind, write this and a <see cref="LessonBlock"/>, and put it into <see cref="BlockKinds"/>.</remarks>
+/// <remarks>To add a kind, write this and a <see cref="LessonBlock"/>, and put it into <see
+/// cref="BlockKinds"/>.</remarks>
 internal interface IBlockKind
 {
     /// <summary>The word after the fence.</summary>

@@ -8,7 +8,8 @@ namespace Rookery.Lessons.Cleaning;
 
 /// <summary>Cleans the HTML of a lesson's text: what stays can neither run, nor load, nor imitate the page.</summary>
 /// <remarks>
-/// A list of what is permitted, by a well-kept library; everything else goes. Then every address is looked at: links may
+/// A list of what is permitted, by a well-kept library; everything else goes. Then every address is looked at: links
+/// may
 /// lead to the web (nobody follows them but the reader) or to files of the lesson, pictures are files of the lesson.
 /// </remarks>
 internal static class HtmlCleaner
@@ -23,7 +24,8 @@ internal static class HtmlCleaner
     {
         AllowedTags = new HashSet<string>(StringComparer.OrdinalIgnoreCase)
         {
-            "p", "h1", "h2", "h3", "h4", "h5", "h6", "blockquote", "ul", "ol", "li", "pre", "code", "em", "strong", "del",
+            "p", "h1", "h2", "h3", "h4", "h5", "h6", "blockquote", "ul", "ol", "li", "pre", "code", "em", "strong",
+                "del",
             "ins", "s", "sub", "sup", "kbd", "abbr", "mark", "small", "b", "i", "u", "br", "hr", "table", "caption",
             "thead", "tbody", "tfoot", "tr", "th", "td", "dl", "dt", "dd", "details", "summary", "div", "span", "a",
             "img", "figure", "figcaption", "cite", "q", "samp", "var", "section", "aside",
@@ -41,7 +43,8 @@ internal static class HtmlCleaner
     };
 
     /// <summary>Whether HTML nests deeper than we read.</summary>
-    /// <remarks>Counts tags that open and were not closed, so it is never too small for what a parser makes of it.</remarks>
+    /// <remarks>Counts tags that open and were not closed, so it is never too small for what a parser makes of
+    /// it.</remarks>
     public static bool IsTooDeep(string html)
     {
         int depth = 0;

@@ -65,7 +65,8 @@ internal sealed class ExhibitKind : IBlockKind
     {
         if (fields.TakeText("name") is not { } name)
             return "";
-        bool fits = name.Text.Length <= 40 && char.IsAsciiLetter(name.Text[0]) && name.Text.All(char.IsAsciiLetterOrDigit);
+        bool fits = name.Text.Length <= 40 && char.IsAsciiLetter(name.Text[0])
+            && name.Text.All(char.IsAsciiLetterOrDigit);
         if (!fits)
             fields.Errors.Add(LessonErrors.BadName(name.Span, name.Text));
         else if (MeasureTable.Names.Any(one => one.Split('.')[0] == name.Text))

@@ -47,7 +47,8 @@ internal sealed record ExhibitSpec
     {
         var key = new StringBuilder("exhibit 1\n");
         void Add(string name, object value) =>
-            key.Append(CultureInfo.InvariantCulture, $"{name}={value.ToString()!.Replace("\n", "\\n", StringComparison.Ordinal)}\n");
+            key.Append(CultureInfo.InvariantCulture,
+                $"{name}={value.ToString()!.Replace("\n", "\\n", StringComparison.Ordinal)}\n");
         Add("program", Program.Text);
         foreach ((string name, long value) in Set)
             Add("set " + name, value);

@@ -20,16 +20,17 @@ internal static class FormulaParser
 
     private static readonly Tokenizer<FormulaToken> Tokens = new TokenizerBuilder<FormulaToken>()
         .Ignore(Span.WhiteSpace)
-        .Match(Span.Regex(@"[0-9]{1,30}(?:\.[0-9]{1,30})?"), FormulaToken.Number, requireDelimiters: true)
+        .Match(Span.Regex(@"[0-9]{1,30}(?:\.[0-9]{1,30})?"), FormulaToken.Number)
         .Match(Span.Regex(@"[A-Za-z][A-Za-z0-9]*(?:\.[A-Za-z][A-Za-z0-9]*){0,2}"), FormulaToken.Name)
-        .Match(Span.Regex("<=|>=|==|!=|[-+*/<>=\u2212\u00D7\u2264\u2265]"), FormulaToken.Operator)
+        .Match(Span.Regex("(?:<=|>=|==|!=|[-+*/<>=\u2212\u00D7\u2264\u2265])"), FormulaToken.Operator)
         .Match(Character.EqualTo('('), FormulaToken.Open)
         .Match(Character.EqualTo(')'), FormulaToken.Close)
         .Match(Character.EqualTo(','), FormulaToken.Comma)
         .Build();
 
     private static readonly TokenListParser<FormulaToken, Formula> Value =
-        Token.EqualTo(FormulaToken.Number).Select(t => (Formula)new NumberFormula(At(t), Exact.Parse(t.ToStringValue())))
+        Token.EqualTo(FormulaToken.Number).Select(t =>
+            (Formula)new NumberFormula(At(t), Exact.Parse(t.ToStringValue())))
             .Or(
                 from open in Token.EqualTo(FormulaToken.Open)
                 from inner in Superpower.Parse.Ref(() => Condition!)
@@ -100,7 +101,8 @@ internal static class FormulaParser
         if (read.HasValue)
             return read.Value;
         int at = read.Remainder.IsAtEnd ? text.Length : read.Remainder.ConsumeToken().Value.Position.Absolute;
-        errors.Add(Wrong(text, span, at, read.Remainder.IsAtEnd ? "" : read.Remainder.ConsumeToken().Value.ToStringValue()));
+        errors.Add(Wrong(text, span, at, read.Remainder.IsAtEnd ? ""
+            : read.Remainder.ConsumeToken().Value.ToStringValue()));
         return null;
     }
 
@@ -109,7 +111,8 @@ internal static class FormulaParser
         string what = at >= text.Length
             ? $"The formula '{text}' breaks off."
             : $"'{(found.Length > 0 ? found : text[at].ToString())}' does not fit there in the formula '{text}'.";
-        return LessonErrors.BadFormula(span with { Column = span.Column + at, Length = Math.Max(1, found.Length) }, what);
+        return LessonErrors.BadFormula(span with { Column = span.Column + at, Length = Math.Max(1, found.Length) },
+            what);
     }
 
     private static TokenListParser<FormulaToken, Token<FormulaToken>> Sign(params string[] signs) =>

@@ -115,7 +115,8 @@ internal sealed class FormulaValue(
             throw new InputException(LessonErrors.UnknownMeasure(place, call.Name, Functions));
         bool fits = call.Name == "abs" ? call.Arguments.Length == 1 : call.Arguments.Length >= 1;
         if (!fits)
-            throw new InputException(LessonErrors.BadFormula(place, $"'{call.Name}' has the wrong number of arguments."));
+            throw new InputException(LessonErrors.BadFormula(place,
+                $"'{call.Name}' has the wrong number of arguments."));
         Exact[] values = [.. call.Arguments.Select(Number)];
         return call.Name switch
         {

@@ -17,7 +17,8 @@ internal sealed record NumberFormat
     /// <summary>Whole numbers without decimals, others with two.</summary>
     public static NumberFormat Default { get; } = new();
 
-    /// <summary>Reads <c>percent</c>, <c>percent 1</c>, <c>words</c>, <c>plain</c>, <c>1</c>; null when it is none.</summary>
+    /// <summary>Reads <c>percent</c>, <c>percent 1</c>, <c>words</c>, <c>plain</c>, <c>1</c>; null when it is
+    /// none.</summary>
     public static NumberFormat? Read(string text)
     {
         string[] words = text.Split(' ', StringSplitOptions.RemoveEmptyEntries);

@@ -6,7 +6,8 @@ using Rookery.Notation;
 
 namespace Rookery.Lessons.Markdown;
 
-/// <summary>The Markdown of lessons: CommonMark 0.31, with tables, definitions, footnotes and names for headings.</summary>
+/// <summary>The Markdown of lessons: CommonMark 0.31, with tables, definitions, footnotes and names for
+/// headings.</summary>
 internal static class LessonMarkdown
 {
     /// <summary>How texts are read.</summary>

@@ -71,11 +71,13 @@ internal sealed class BlockHtml
         string stops = string.Join('|', moments.Select(one =>
             string.Create(CultureInfo.InvariantCulture, $"{one.Step} {one.Moment}")));
         _html.Line($"<div class=\"rk-player\" data-id=\"{_id}\" data-files=\"{_page.FolderOf}/{_id}\"");
-        _html.Line($" data-stops=\"{stops}\" data-program=\"{(_result.Listing.Length > 0 ? _id + "-program" : "")}\" hidden>");
+        string program = _result.Listing.Length > 0 ? _id + "-program" : "";
+        _html.Line($" data-stops=\"{stops}\" data-program=\"{program}\" hidden>");
         _html.Raw("</div>\n");
         if (player.IsWindow)
         {
-            _html.Line($"<p class=\"rk-window\">This page carries steps {player.First} to {player.Last} of {player.All}.</p>");
+            FormattableString said = $"This page carries steps {player.First} to {player.Last} of {player.All}.";
+            _html.Line($"<p class=\"rk-window\">{said.ToString(CultureInfo.InvariantCulture)}</p>");
         }
     }
 
@@ -84,7 +86,8 @@ internal sealed class BlockHtml
         string file = $"{_page.FiguresOf}/{PageContext.FigureNameOf(_block, figure)}";
         string ids = $"{_id}-{figure.Id}-";
         _html.Line($"<figure class=\"{kind}\" data-step=\"{figure.Step}\" id=\"{_id}-{figure.Id}\">");
-        _html.Raw("<div class=\"rk-wide\">\n").Raw(figure.Wide.Replace(BlockFigure.IdPrefix, ids + "w-", StringComparison.Ordinal));
+        _html.Raw("<div class=\"rk-wide\">\n").Raw(
+            figure.Wide.Replace(BlockFigure.IdPrefix, ids + "w-", StringComparison.Ordinal));
         _html.Raw("</div>\n<div class=\"rk-narrow\">\n");
         _html.Raw(figure.Narrow.Replace(BlockFigure.IdPrefix, ids + "n-", StringComparison.Ordinal)).Raw("</div>\n");
         _html.Raw("<figcaption>");

@@ -11,7 +11,8 @@ internal static class IndexPage
         html.Line($"<header class=\"rk-title\"><h1>{course.Title}</h1>");
         int minutes = course.Lessons.Sum(entry => entry.Lesson.Front.Minutes);
         string count = course.Lessons.Length == 1 ? "1 lesson" : $"{course.Lessons.Length} lessons";
-        html.Line($"<p class=\"rk-facts\">{count}{(minutes > 0 ? " · " + PageShell.Minutes(minutes) : "")}</p></header>");
+        string time = minutes > 0 ? " · " + PageShell.Minutes(minutes) : "";
+        html.Line($"<p class=\"rk-facts\">{count}{time}</p></header>");
         if (course.Introduction is { } text)
             html.Raw(LessonPage.TextOf(text, course));
         html.Raw("<ol class=\"rk-lessons\">\n");
@@ -25,7 +26,8 @@ internal static class IndexPage
             html.Raw("</a></li>\n");
         }
 
-        html.Raw("</ol>\n</main>\n<footer class=\"rk-foot\"><p>Every figure and number was computed by Rookery.</p></footer>\n");
+        html.Raw("</ol>\n</main>\n<footer class=\"rk-foot\">");
+        html.Raw("<p>Every figure and number was computed by Rookery.</p></footer>\n");
         string summary = course.Introduction?.Front.Summary ?? "";
         return PageShell.Of(course.Title, summary, html.ToString(), isLive);
     }

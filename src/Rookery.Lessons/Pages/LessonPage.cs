@@ -53,7 +53,8 @@ internal static class LessonPage
             return "";
         }
 
-        string clean = HtmlCleaner.Clean(dirty, (address, isImage) => AddressOf(address, isImage, lesson, page, course));
+        string clean = HtmlCleaner.Clean(dirty, (address, isImage) =>
+            AddressOf(address, isImage, lesson, page, course));
         var body = new StringBuilder(clean);
         for (int i = 0; i < results.Length; i++)
         {
@@ -82,7 +83,8 @@ internal static class LessonPage
 
     private static void WriteTop(Html html, CourseEntry entry, Course? course)
     {
-        html.Raw("<a class=\"rk-skip\" href=\"#rk-main\">To the lesson</a>\n<nav class=\"rk-top\" aria-label=\"Course\">\n");
+        html.Raw("<a class=\"rk-skip\" href=\"#rk-main\">To the lesson</a>\n");
+        html.Raw("<nav class=\"rk-top\" aria-label=\"Course\">\n");
         if (course is not null)
             html.Line($"<a class=\"rk-home\" href=\"index.html\">{course.Title}</a>");
         html.Line($"<a class=\"rk-deck\" href=\"slides/{FileNames.ToAddress(entry.Slug)}.pptx\">Slides</a></nav>");
@@ -106,6 +108,9 @@ internal static class LessonPage
         html.Raw("</header>\n");
     }
 
+    private static void WriteLink(Html html, string rel, string before, CourseEntry entry, string after) =>
+        html.Line($"<a rel=\"{rel}\" href=\"{entry.Page}\">{before}{entry.Lesson.Front.Title}{after}</a>");
+
     private static void WriteFooter(Html html, CourseEntry entry, Course? course)
     {
         html.Raw("<footer class=\"rk-foot\">\n");
@@ -114,14 +119,15 @@ internal static class LessonPage
             int at = course.Lessons.IndexOf(entry);
             html.Raw("<nav aria-label=\"Lessons\">\n");
             if (at > 0)
-                html.Line($"<a rel=\"prev\" href=\"{course.Lessons[at - 1].Page}\">← {course.Lessons[at - 1].Lesson.Front.Title}</a>");
+                WriteLink(html, "prev", "← ", course.Lessons[at - 1], "");
             if (at >= 0 && at + 1 < course.Lessons.Length)
-                html.Line($"<a rel=\"next\" href=\"{course.Lessons[at + 1].Page}\">{course.Lessons[at + 1].Lesson.Front.Title} →</a>");
+                WriteLink(html, "next", "", course.Lessons[at + 1], " →");
             html.Raw("</nav>\n");
         }
 
-        html.Raw("<p>Every figure and number of this page was computed by Rookery. The runs are of a model: it leaves out "
-            + "caches and memory bandwidth, the distance between cores, and all that varies from one operation to the "
+        html.Raw("<p>Every figure and number of this page was computed by Rookery. The runs are of a model: it leaves "
+            + "out caches and memory bandwidth, the distance between cores, and all that varies from one operation "
+                + "to the "
             + "next.</p>\n</footer>\n");
     }
 }

@@ -27,7 +27,8 @@ internal static class PageShell
         html.Raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n");
         html.Line($"<meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">");
         html.Raw("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n");
-        html.Raw("<meta name=\"referrer\" content=\"no-referrer\">\n<meta name=\"color-scheme\" content=\"light dark\">\n");
+        html.Raw("<meta name=\"referrer\" content=\"no-referrer\">\n");
+        html.Raw("<meta name=\"color-scheme\" content=\"light dark\">\n");
         html.Line($"<title>{title}</title>");
         if (description.Length > 0)
             html.Line($"<meta name=\"description\" content=\"{description}\">");

@@ -7,7 +7,8 @@ namespace Rookery.Lessons.Players;
 /// <summary>Pictures of a player, kept as what changes from one to the next. Mutable.</summary>
 /// <remarks>
 /// A picture is the lines of its SVG, one element each. Lines are kept once, in a table; a picture is a list of numbers
-/// that tells how to make it from the one before: <c>n ≥ 0</c> is line n of the table, <c>−n</c> copies the next n lines
+/// that tells how to make it from the one before: <c>n ≥ 0</c> is line n of the table, <c>−n</c> copies the next n
+/// lines
 /// of the former picture, and <c>"n"</c>, as a text, passes n of them over. So a picture costs what it changes. Going
 /// back or jumping starts at the nearest of the whole pictures that stand at each 64th place.
 /// </remarks>
@@ -54,7 +55,8 @@ internal sealed class FrameTable
     // The frame of the document, its title and its description are the page's own; what is left are the elements.
     private static bool IsDrawn(string line) =>
         !line.StartsWith("<svg", StringComparison.Ordinal) && line != "</svg>"
-        && !line.StartsWith("<title id", StringComparison.Ordinal) && !line.StartsWith("<desc", StringComparison.Ordinal);
+        && !line.StartsWith("<title id", StringComparison.Ordinal)
+            && !line.StartsWith("<desc", StringComparison.Ordinal);
 
     private int NumberOf(string line)
     {
@@ -79,7 +81,8 @@ internal sealed class FrameTable
 
         foreach (int line in now)
         {
-            int found = from < before.Length ? Array.IndexOf(before, line, from, Math.Min(ReachMax, before.Length - from)) : -1;
+            int found = from < before.Length ? Array.IndexOf(before, line, from,
+                Math.Min(ReachMax, before.Length - from)) : -1;
             if (found < 0)
             {
                 EndCopy();

@@ -76,10 +76,13 @@ public sealed class CourseSite
         }
     }
 
-    // A plain call of a plain script: pages opened by a double click may load scripts, and nothing else, from beside them.
-    private static TextFile Script(string path, string id, string part, string json, string ids) => new(
-        path,
-        $"rookery.receive(\"{id}\", \"{part}\", {json.Replace(BlockFigure.IdPrefix, ids + "-", StringComparison.Ordinal)});\n");
+    // A plain call of a plain script: pages opened by a double click may load scripts, and nothing else, from beside
+    // them.
+    private static TextFile Script(string path, string id, string part, string json, string ids)
+    {
+        string own = json.Replace(BlockFigure.IdPrefix, ids + "-", StringComparison.Ordinal);
+        return new(path, $"rookery.receive(\"{id}\", \"{part}\", {own});\n");
+    }
 
     private void AddImages(CourseEntry entry, ILessonFiles files, ImmutableArray<Problem>.Builder problems)
     {
@@ -120,10 +123,12 @@ public sealed class CourseSite
     private static DeckSlide SlideOf(LessonBlock block, BlockResult result, BlockFigure figure)
     {
         string title = figure.Moment.Length > 0
-            ? string.Create(CultureInfo.InvariantCulture, $"{char.ToUpperInvariant(figure.Moment[0])}{figure.Moment[1..]}")
+            ? string.Create(CultureInfo.InvariantCulture,
+                $"{char.ToUpperInvariant(figure.Moment[0])}{figure.Moment[1..]}")
             : figure.Title;
         string notes = string.Join(
-            "\n", new[] { block.Caption, figure.Narration, $"Computed: {result.MadeFrom}." }.Where(text => text.Length > 0));
+            "\n", new[] { block.Caption, figure.Narration, $"Computed: {result.MadeFrom}." }.Where(text =>
+                text.Length > 0));
         return new(title, figure.Slide, figure.Description, notes);
     }
 

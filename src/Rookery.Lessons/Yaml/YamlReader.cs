@@ -45,13 +45,20 @@ internal sealed class YamlReader
         catch (YamlException wrong)
         {
             var place = new SourceSpan(
-                lineBefore + (int)Math.Max(1, wrong.Start.Line), columnBefore + (int)Math.Max(1, wrong.Start.Column), 1);
+                lineBefore + (int)Math.Max(1, wrong.Start.Line), columnBefore + (int)Math.Max(1, wrong.Start.Column),
+                    1);
             errors.Add(LessonErrors.BadYaml(place, Plain(wrong.Message)));
             return null;
         }
         catch (InputException wrong)
         {
             errors.Add(wrong.Diagnostics[0]);
+            return null;
+        }
+        catch (InvalidOperationException)
+        {
+            // The library's answer to some texts that break off within brackets; it does not say where.
+            errors.Add(LessonErrors.BadYaml(whole, "it breaks off, or a bracket or a quote is not closed."));
             return null;
         }
     }

@@ -24,7 +24,7 @@ internal sealed partial class RunEngine<TSink>
             switch (action)
             {
                 case ActionKind.Work:
-                    state.WorkLeft = _evaluator.Units;
+                    state.WorkLeft = OnMachine(_evaluator.Units);
                     state.Line = _evaluator.Line;
                     Emit(EventKind.Work, worker, _tasks[task].Id, -1, state.Line);
                     Work(worker, state);
@@ -32,7 +32,7 @@ internal sealed partial class RunEngine<TSink>
                 case ActionKind.Block:
                     Emit(EventKind.Block, worker, _tasks[task].Id, -1, _evaluator.Line);
                     state.Line = _evaluator.Line;
-                    SetTime(worker, state, WorkerPhase.Blocked, Later(_evaluator.Units));
+                    SetTime(worker, state, WorkerPhase.Blocked, Later(OnMachine(_evaluator.Units)));
                     ReleaseCore(state);
                     return;
                 case ActionKind.Call:
@@ -175,6 +175,11 @@ internal sealed partial class RunEngine<TSink>
         if (child.OlderSibling >= 0)
             _tasks[child.OlderSibling].NewerSibling = child.NewerSibling;
     }
+
+    // Units of the program as time of the machine; what is too long runs into the end of the clock, which says so.
+    private long OnMachine(long units) => _settings.UnitLength == 1
+        ? units
+        : (long)Int128.Min((Int128)units * _settings.UnitLength, ClockMax + 1);
 
     private long Later(long duration) => duration > ClockMax - _now ? ClockMax + 1 : _now + duration;
 }

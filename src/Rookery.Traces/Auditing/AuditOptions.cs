@@ -81,6 +81,9 @@ internal sealed class AuditOptions
     /// <summary>How far two clocks may differ.</summary>
     public long Uncertainty => _inputs.ClockUncertainty;
 
+    /// <summary>Whether every look for work is in the trace.</summary>
+    public bool HasAllLooks => _inputs.HasAllLooks;
+
     /// <summary>Whether the trace says that the run starved.</summary>
     public bool Starved => _inputs.Starved;
 

@@ -14,7 +14,7 @@ internal sealed class RestRules(AuditState state, QueueRules queues)
         if (!state.Options.IdleSleeps)
             state.Report(AuditRules.Patience,
                 $"Worker {worker.Number} sleeps, but idle workers do not sleep in this run.");
-        else if (state.Options.HasDeques && worker.FailedProbes < state.Options.Patience)
+        else if (state.Options.HasDeques && state.Options.HasAllLooks && worker.FailedProbes < state.Options.Patience)
         {
             state.Report(
                 AuditRules.Patience,

@@ -46,6 +46,12 @@ internal sealed class TraceMetadata
             Seed = Number("seed", 0, long.MinValue, long.MaxValue),
             TimeUnit = Text("time-unit", "units"),
             ClockUncertainty = Number("clock-uncertainty", 0, 0, long.MaxValue),
+            HasAllLooks = Text("looks", "all") switch
+            {
+                "all" => true,
+                "some" => false,
+                var other => throw new InputException(TraceErrors.Metadata("looks", other, "all or some")),
+            },
             Starved = Text("outcome", "finished") switch
             {
                 "finished" => false,
@@ -82,6 +88,8 @@ internal sealed class TraceMetadata
         yield return new("time-unit", inputs.TimeUnit);
         yield return new("clock-uncertainty", Digits(inputs.ClockUncertainty));
         yield return new("outcome", inputs.Starved ? "starved" : "finished");
+        if (!inputs.HasAllLooks)
+            yield return new("looks", "some");
         foreach ((string name, long value) in inputs.Parameters)
             yield return new(ParameterPrefix + Checked(name), Digits(value));
         foreach ((string name, string value) in inputs.Scheduler)
@@ -92,7 +100,7 @@ internal sealed class TraceMetadata
 
     private static bool IsOurs(string key) => key
         is "rookery-trace" or "program" or "source" or "maker" or "workers" or "cores" or "seed" or "time-unit"
-        or "clock-uncertainty" or "outcome"
+        or "clock-uncertainty" or "outcome" or "looks"
         || key.StartsWith(ParameterPrefix, StringComparison.Ordinal)
         || key.StartsWith(SchedulerPrefix, StringComparison.Ordinal)
         || key.StartsWith(MachinePrefix, StringComparison.Ordinal);

@@ -15,6 +15,7 @@ internal sealed class CommandLineApp
     [
         new ServeVerb(), new PublishVerb(), new DemoVerb(), new RunVerb(), new AnalyseVerb(), new CompareVerb(),
         new DrawVerb(), new AuditVerb(), new CheckVerb(),
+        new MeasureVerb(), new CalibrateVerb(), new PredictVerb(),
     ];
 
     /// <summary>Does what the words say; whatever goes wrong ends in a message and a code.</summary>

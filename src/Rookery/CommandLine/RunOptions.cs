@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
+using Rookery.Files;
 using Rookery.Notation;
 using Rookery.Programs;
 using Rookery.Simulation;
@@ -19,8 +20,10 @@ internal sealed class RunOptions
     private readonly Option<string?> _workers = OptionValues.Text("--workers", "NUMBER", "Workers; 4 by default.");
 
     private readonly Option<string?> _machine = OptionValues.Text(
-        "--machine", string.Join('|', Machine.Presets.Select(m => m.Name)),
-        "What operations cost: nothing (the default), 1 each, or nanoseconds of a real computer.");
+        "--machine", string.Join('|', [.. MachineNames, MachineFile.ThisComputer, "FILE"]),
+        "What operations cost: nothing (the default), 1 each, nanoseconds of a real computer, or what calibrate wrote.");
+
+    private static IEnumerable<string> MachineNames => Machine.Presets.Select(preset => preset.Name);
 
     private readonly Option<string[]> _cost = OptionValues.Texts(
         "--cost", "NAME=NUMBER", "Give one operation another cost: " + string.Join(", ", Machine.CostNames) + ".");
@@ -63,6 +66,9 @@ internal sealed class RunOptions
     /// <summary>What is run: parameters and seed.</summary>
     public OptionGroup Program => new("What is run", [_set, _seed]);
 
+    /// <summary>The number of workers, alone.</summary>
+    public Option Workers => _workers;
+
     /// <summary>The machine.</summary>
     public OptionGroup OnWhat => new("On what", [_workers, _cores, _machine, _cost]);
 
@@ -78,6 +84,16 @@ internal sealed class RunOptions
 
     /// <summary>All that a run takes.</summary>
     public ImmutableArray<OptionGroup> All => [Program, OnWhat, How, Limits];
+
+    /// <summary>Whether one of these options was given.</summary>
+    public bool IsGiven(ParseResult parsed, string name) =>
+        All.SelectMany(group => group.Options).Any(option => option.Name == name && parsed.IsGiven(option));
+
+    /// <summary>The seed.</summary>
+    public long SeedOf(ParseResult parsed) => parsed.WholeOf(_seed, long.MinValue, long.MaxValue) ?? 1;
+
+    /// <summary>The limit of tasks, when it was given.</summary>
+    public long? TasksMaxOf(ParseResult parsed) => parsed.WholeOf(_limitTasks, 1, int.MaxValue);
 
     /// <summary>The scheduler in a legend: the named set, and whether options were changed.</summary>
     public string SchedulerName(ParseResult parsed) =>
@@ -160,8 +176,10 @@ internal sealed class RunOptions
         Machine machine = Machine.Ideal;
         if (parsed.GetValue(_machine) is { } name)
         {
-            machine = Machine.Presets.FirstOrDefault(preset => preset.Name == name) ?? throw new InputException(
-                AppErrors.UnknownWord("--machine", name, Machine.Presets.Select(preset => preset.Name)));
+            machine = name == MachineFile.ThisComputer || MachineFile.IsMachine(name)
+                ? MachineFile.Read(name)
+                : Machine.Presets.FirstOrDefault(preset => preset.Name == name) ?? throw new InputException(
+                    AppErrors.UnknownWord("--machine", name, [.. MachineNames, MachineFile.ThisComputer]));
         }
 
         foreach ((string cost, long value) in parsed.PairsOf(_cost))

@@ -20,7 +20,8 @@ internal sealed class PublishVerb : Verb
     /// <summary>Makes the command.</summary>
     public PublishVerb()
         : this(
-            OptionValues.Text("--out", "FOLDER", "Where to; a folder that was published before is replaced as a whole."),
+            OptionValues.Text("--out", "FOLDER",
+                "Where to; a folder that was published before is replaced as a whole."),
             new(), OptionValues.Flag("--json", "One object for other programs (docs/json.md), and nothing else."))
     {
     }
@@ -105,7 +106,8 @@ internal sealed class PublishVerb : Verb
 
     private static void RefuseSource(string path, string folder)
     {
-        string source = Path.GetFullPath(Directory.Exists(path) ? path : Path.GetDirectoryName(Path.GetFullPath(path))!);
+        string source = Path.GetFullPath(Directory.Exists(path) ? path
+            : Path.GetDirectoryName(Path.GetFullPath(path))!);
         if (Path.TrimEndingDirectorySeparator(source) == Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)))
             throw new InputException(AppErrors.OutIsSource(folder));
     }

@@ -29,7 +29,11 @@ internal sealed class BlockRunner(ContentCache cache)
             [.. lessons.SelectMany((lesson, index) => lesson.Blocks.Select(block => (index, block)))];
         var outcomes = new BlockOutcome[all.Length];
         int count = 0;
-        var order = new ParallelOptions { CancellationToken = stop, MaxDegreeOfParallelism = Environment.ProcessorCount };
+        var order = new ParallelOptions
+        {
+            CancellationToken = stop,
+            MaxDegreeOfParallelism = Environment.ProcessorCount,
+        };
         Parallel.For(0, all.Length, order, i =>
         {
             outcomes[i] = RunOne(all[i].Block, files, stop);

@@ -35,7 +35,8 @@ internal sealed record LoadedCourse(
 
     private static LoadedCourse LoadFolder(string folder)
     {
-        string[] names = [.. Directory.EnumerateFiles(folder, "*.md").Select(name => Path.GetFileName(name)).Order(StringComparer.Ordinal)];
+        string[] names = [.. Directory.EnumerateFiles(folder, "*.md").Select(name => Path.GetFileName(name)).Order(
+            StringComparer.Ordinal)];
         var lessons = ImmutableArray.CreateBuilder<LoadedLesson>();
         foreach (string name in names.Where(name => name != IndexName))
         {

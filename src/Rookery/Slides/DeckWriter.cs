@@ -7,8 +7,10 @@ using Rookery.Lessons.Site;
 
 namespace Rookery.Slides;
 
-/// <summary>Writes slide decks: one slide a figure, what to say in its notes, what it shows in its text alternative.</summary>
-/// <remarks>The same deck gives the same bytes: names of parts are fixed, and so are the dates in the archive.</remarks>
+/// <summary>Writes slide decks: one slide a figure, what to say in its notes, what it shows in its text
+/// alternative.</summary>
+/// <remarks>The same deck gives the same bytes: names of parts are fixed, and so are the dates in the
+/// archive.</remarks>
 internal static class DeckWriter
 {
     /// <summary>The earliest date that an archive can hold; it only says that it is none.</summary>
@@ -28,6 +30,9 @@ internal static class DeckWriter
     private static void Fill(PresentationDocument document, DeckFile deck, Func<string, byte[]> print)
     {
         PresentationPart presentation = document.AddPresentationPart();
+
+        // The library draws an id of its own for this one.
+        document.ChangeIdOfPart(presentation, "presentation");
         var master = presentation.AddNewPart<SlideMasterPart>("master");
         var layout = master.AddNewPart<SlideLayoutPart>("layout");
         layout.AddPart(master, "master");
@@ -80,7 +85,8 @@ internal static class DeckWriter
         using (var from = new ZipArchive(raw, ZipArchiveMode.Read, leaveOpen: true))
         using (var to = new ZipArchive(packed, ZipArchiveMode.Create, leaveOpen: true))
         {
-            foreach (ZipArchiveEntry entry in from.Entries.OrderBy(entry => Rank(entry.FullName)).ThenBy(entry => entry.FullName, StringComparer.Ordinal))
+            foreach (ZipArchiveEntry entry in from.Entries.OrderBy(entry => Rank(entry.FullName)).ThenBy(entry =>
+                entry.FullName, StringComparer.Ordinal))
             {
                 // Pictures are packed already.
                 bool isPicture = entry.FullName.EndsWith(".png", StringComparison.Ordinal);

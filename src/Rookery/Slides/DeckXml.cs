@@ -62,7 +62,8 @@ internal static class DeckXml
 
     /// <summary>The first slide.</summary>
     public static string TitleSlide(string title, string subtitle) => Slide(
-        Shape(2, "Title", "<p:ph type=\"title\"/>", Box(Margin, 2_300_000, Width - (2 * Margin), 1_200_000), title, 4000)
+        Shape(2, "Title", "<p:ph type=\"title\"/>", Box(Margin, 2_300_000, Width - (2 * Margin), 1_200_000), title,
+            4000)
         + Shape(3, "Subtitle", "", Box(Margin, 3_550_000, Width - (2 * Margin), 700_000), subtitle, 2000));
 
     /// <summary>A slide with a figure; its picture is the relationship <c>figure</c>.</summary>

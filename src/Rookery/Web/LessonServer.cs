@@ -66,7 +66,8 @@ internal static class LessonServer
         bool isReading = HttpMethods.IsGet(context.Request.Method) || HttpMethods.IsHead(context.Request.Method);
         if (!isOurs || !isReading)
         {
-            context.Response.StatusCode = isOurs ? StatusCodes.Status405MethodNotAllowed : StatusCodes.Status403Forbidden;
+            context.Response.StatusCode = isOurs ? StatusCodes.Status405MethodNotAllowed
+                : StatusCodes.Status403Forbidden;
             return;
         }
 

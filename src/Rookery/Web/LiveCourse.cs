@@ -60,7 +60,8 @@ internal sealed class LiveCourse
 
     private void Say(TimeSpan took)
     {
-        string problems = Now.ProblemCount == 0 ? "" : $", {Reports.Say.Count(Now.ProblemCount, "problem")} in the page";
+        string problems = Now.ProblemCount == 0 ? ""
+            : $", {Reports.Say.Count(Now.ProblemCount, "problem")} in the page";
         _app.Console.Out.WriteLine($"Built again in {Reports.Say.Decimal(took.TotalSeconds, 2)} s{problems}.");
         _app.Console.Out.Flush();
     }

@@ -15,7 +15,8 @@ public sealed class HelpTests
 
         Assert.Equal(0, run.Run(word));
 
-        string[] commands = ["demo", "run FILE", "analyse FILE", "draw FILE|TRACE", "audit TRACE", "Examples:"];
+        string[] commands = ["serve [PATH]", "publish PATH", "demo", "run FILE", "analyse FILE", "draw FILE|TRACE",
+            "audit TRACE", "Examples:"];
         foreach (string expected in commands)
             Assert.Contains(expected, run.Output, StringComparison.Ordinal);
         Assert.Empty(run.Errors);
@@ -41,7 +42,7 @@ public sealed class HelpTests
     public void Help_LinesOfText_FitAWideTerminal()
     {
         using var run = new TestRun();
-        foreach (string verb in (string[])["run", "analyse", "draw", "audit", "demo"])
+        foreach (string verb in (string[])["run", "analyse", "draw", "audit", "demo", "publish", "serve"])
         {
             run.Run(verb, "--help");
             Assert.DoesNotContain(run.Output.Split('\n'), line => line.Length > 100);

@@ -1,0 +1,99 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using Rookery.Measuring.Plans;
+using Rookery.Measuring.Tasks;
+using Rookery.Notation;
+using Rookery.Pool;
+using Rookery.Pool.Recording;
+using Rookery.Programs;
+
+namespace Rookery.Measuring;
+
+/// <summary>Runs programs on real workers and takes the time.</summary>
+public static class Measurer
+{
+    private const int NotesMax = 1 << 22;
+
+    /// <summary>Measures a program.</summary>
+    /// <param name="program">The program.</param>
+    /// <param name="settings">How.</param>
+    /// <param name="report">Told how many runs are done; may stop all by an exception.</param>
+    /// <param name="stop">Ends the measuring.</param>
+    /// <exception cref="InputException">The program or the settings are wrong, a limit is reached, or it starved.</exception>
+    public static Measurement Measure(
+        BoundProgram program, MeasureSettings settings, Action<long>? report = null, CancellationToken stop = default)
+    {
+        Plan plan = Plan.Of(program, settings.TasksMax, stop);
+        double nanoseconds = (double)(plan.Work + plan.Blocked) * settings.UnitNanoseconds;
+        int runs = settings.Repeats + settings.WarmUps + (settings.IsRecorded ? 1 : 0);
+        if (nanoseconds * runs / 1e9 > settings.SecondsMax)
+            throw new InputException(MeasuringErrors.TooLong(nanoseconds * runs / 1e9, settings.SecondsMax));
+        var spinner = Spinner.Calibrate();
+        var run = new PlanRun(plan, spinner, settings.UnitNanoseconds);
+        try
+        {
+            ImmutableArray<long> times = settings.IsOnTasks
+                ? Repeat(() => RunTasks(run), settings, report, stop)
+                : RunPool(run, settings, report, stop);
+            return new()
+            {
+                Times = times,
+                Workers = settings.IsOnTasks ? Environment.ProcessorCount : settings.Pool.Workers,
+                Tasks = plan.Count,
+                Work = (long)((double)plan.Work * settings.UnitNanoseconds),
+                UnitNanoseconds = settings.UnitNanoseconds,
+                StepNanoseconds = spinner.NanosecondsPerStep,
+                Trace = settings.IsRecorded ? Record(program, run, settings, stop) : null,
+            };
+        }
+        catch (PoolStarvedException)
+        {
+            throw new InputException(MeasuringErrors.Starved(program.Name));
+        }
+        catch (RecordingException reason)
+        {
+            throw new InputException(MeasuringErrors.NotRecorded(reason.Message));
+        }
+        catch (ArgumentException reason)
+        {
+            throw new InputException(MeasuringErrors.Refused(reason.Message));
+        }
+    }
+
+    private static ImmutableArray<long> RunPool(
+        PlanRun run, MeasureSettings settings, Action<long>? report, CancellationToken stop)
+    {
+        using var pool = new WorkerPool(settings.Pool with { RecordingCapacity = 0 });
+        return Repeat(
+            () => pool.Run<PoolTask, Nothing>(new(run, 0), cancellation: stop), settings, report, stop);
+    }
+
+    private static void RunTasks(PlanRun run) => new LibraryTask(run, 0, null).Start(0).Wait();
+
+    private static ImmutableArray<long> Repeat(
+        Action once, MeasureSettings settings, Action<long>? report, CancellationToken stop)
+    {
+        var times = ImmutableArray.CreateBuilder<long>(settings.Repeats);
+        for (int i = -settings.WarmUps; i < settings.Repeats; i++)
+        {
+            stop.ThrowIfCancellationRequested();
+            long start = Stopwatch.GetTimestamp();
+            once();
+            if (i >= 0)
+                times.Add((long)Stopwatch.GetElapsedTime(start).TotalNanoseconds);
+            report?.Invoke(i + settings.WarmUps + 1);
+        }
+
+        return times.ToImmutable();
+    }
+
+    private static Traces.Trace Record(BoundProgram program, PlanRun run, MeasureSettings settings, CancellationToken stop)
+    {
+        if (settings.IsOnTasks)
+            return TaskLibraryRecording.Of(program, run);
+        int notes = (int)Math.Min(NotesMax, Math.Max(1 << 12, run.Plan.Steps.Length * 3L));
+        using var pool = new WorkerPool(settings.Pool with { RecordingCapacity = notes });
+        pool.Run<PoolTask, Nothing>(new(run, 0), cancellation: stop);
+        return RecordedTrace.Of(pool.TakeRecording(), program, run.Plan.Labels, "pool");
+    }
+}

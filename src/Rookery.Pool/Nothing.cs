@@ -1,0 +1,4 @@
+namespace Rookery.Pool;
+
+/// <summary>The result of a task that has none.</summary>
+public readonly record struct Nothing;

@@ -1,0 +1,165 @@
+using System.Diagnostics;
+using System.Runtime.CompilerServices;
+using Rookery.Pool.Deques;
+using Rookery.Pool.Workers;
+
+namespace Rookery.Pool.Recording;
+
+/// <summary>The notes of one worker: a bounded list that only this worker writes.</summary>
+/// <remarks>
+/// <para>
+/// No lock, and no store that another processor waits for: a note is one reading of the clock and 32 bytes. What the notes
+/// mean is worked out when the run is over. When they are full nothing more is kept, and the recording says so.
+/// </para>
+/// <para>
+/// Cost (bench/): three notes a task, each the price of a look at the clock.
+/// </para>
+/// </remarks>
+internal sealed class Recorder(WorkerPool pool, int number, int capacity)
+{
+    private readonly Note[] _notes = new Note[capacity];
+    private readonly List<object> _labels = [];
+    private readonly bool _hasTickets =
+        pool.Options.Queues == Queues.Shared || pool.Options.Deque == DequeKind.OneLock;
+
+    private int _count;
+    private int _epoch;
+    private int _emptyInRow;
+    private bool _isFull;
+
+    /// <summary>Line of the program that the next notes speak of; 0 where there is none.</summary>
+    public int Line { get; set; }
+
+    /// <summary>Whether a note was lost since the run began.</summary>
+    public bool IsFull => _isFull;
+
+    /// <summary>What the tasks that this worker made are called, in their order.</summary>
+    public IReadOnlyList<object> Labels => _labels;
+
+    /// <summary>The notes of a run, when it is over; empty when this worker noted nothing in it.</summary>
+    public ReadOnlySpan<Note> NotesOf(int epoch) =>
+
+        // order: acquire; the notes are read after their number. pairs with: the release in Add. else: half a note.
+        Volatile.Read(ref _epoch) == epoch ? _notes.AsSpan(0, Volatile.Read(ref _count)) : [];
+
+    /// <summary>A number for the first task of a run.</summary>
+    public int BeginRoot(PoolRun run)
+    {
+        int task = run.GivenTasks > 0 ? 0 : NewTask(run.LabelSource);
+        Add(NoteKind.Root, task, -1);
+        return task;
+    }
+
+    /// <summary>A child was made; its number.</summary>
+    public int Fork(int parent, Frame child)
+    {
+        int given = child.TraceNumber;
+        int task = given >= 0 ? given : NewTask(child.LabelSource);
+        Add(NoteKind.Fork, parent, task);
+        return task;
+    }
+
+    public void Call(int caller, int callee) => Add(NoteKind.Call, caller, callee);
+
+    public void Wait(int task, Frame child) => Add(NoteKind.Wait, task, child.Task);
+
+    public void TakeAwaited(int parent, int task) => Add(NoteKind.TakeAwaited, parent, task, Ticket);
+
+    public void Take(int task) => Add(NoteKind.Take, task, -1, Ticket);
+
+    public void Steal(int task, int victim) => Add(NoteKind.Steal, task, victim, Ticket);
+
+    /// <summary>The fork that was noted last is in the queue now.</summary>
+    public void Queued()
+    {
+        if (_hasTickets && _count > 0 && _notes[_count - 1].Kind == NoteKind.Fork)
+            _notes[_count - 1] = _notes[_count - 1] with { Ticket = WorkQueue.LastTicket };
+    }
+
+    public void Begin(int task) => Add(NoteKind.Begin, task, -1);
+
+    public void End(int task) => Add(NoteKind.End, task, -1);
+
+    public void Pass(int task) => Add(NoteKind.Pass, task, -1);
+
+    /// <summary>A child that its parent ran at the join ended, and the parent goes on: two notes, one look at the clock.</summary>
+    public void EndAndPass(int child, int parent, int parentLine)
+    {
+        Add(NoteKind.End, child, -1);
+        Line = parentLine;
+        int at = _count;
+        if (at > 0 && (uint)at < (uint)_notes.Length && RecordingGoesOn)
+        {
+            _notes[at] = new(_notes[at - 1].Time, NoteKind.Pass, parent, -1, parentLine);
+
+            // order: as in Add.
+            Volatile.Write(ref _count, at + 1);
+        }
+        else
+            Add(NoteKind.Pass, parent, -1);
+    }
+
+    public void Work(int task) => Add(NoteKind.Work, task, -1);
+
+    public void Block(int task) => Add(NoteKind.Block, task, -1);
+
+    public void Unblock(int task) => Add(NoteKind.Unblock, task, -1);
+
+    public void Sleep() => Add(NoteKind.Sleep, -1, -1);
+
+    public void Wake(int by) => Add(NoteKind.Wake, -1, by);
+
+    /// <summary>A look found nothing; a worker that looks again and again notes the first few looks.</summary>
+    public void Empty(int victim)
+    {
+        if (_emptyInRow++ < Recorded.LooksInRow)
+            Add(NoteKind.Empty, -1, victim);
+    }
+
+    private bool RecordingGoesOn => _epoch == pool.RecordingEpoch;
+
+    private int Ticket => _hasTickets ? WorkQueue.LastTicket : 0;
+
+    private int NewTask(object label)
+    {
+        EnterEpoch();
+        int task = (_labels.Count * pool.WorkerCount) + number;
+        _labels.Add(label);
+        return task;
+    }
+
+    private void EnterEpoch()
+    {
+        int now = pool.RecordingEpoch;
+        if (now == 0 || _epoch == now)
+            return;
+        _labels.Clear();
+        _isFull = false;
+        _emptyInRow = 0;
+        Volatile.Write(ref _count, 0);
+        Volatile.Write(ref _epoch, now);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private void Add(NoteKind kind, int task, int other, int ticket = 0)
+    {
+        int now = pool.RecordingEpoch;
+        if (_epoch != now)
+            EnterEpoch();
+        if (now == 0)
+            return;
+        if (kind != NoteKind.Empty)
+            _emptyInRow = 0;
+        int at = _count;
+        if ((uint)at >= (uint)_notes.Length)
+        {
+            _isFull = true;
+            return;
+        }
+
+        _notes[at] = new(Stopwatch.GetTimestamp(), kind, task, other, Line, ticket);
+
+        // order: release; the note may not move below. pairs with: NotesOf, which the caller of the run reads by.
+        Volatile.Write(ref _count, at + 1);
+    }
+}

@@ -1,0 +1,8 @@
+namespace Rookery.Pool.Tests.Deques;
+
+internal enum DequeAction
+{
+    Push,
+    Take,
+    Steal,
+}
