@@ -17,10 +17,12 @@ public sealed class ReferenceGraphTests
         ["Rookery.Experiments"] = ["Rookery.Simulation"],
         ["Rookery.Lessons"] =
             ["Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments", "Rookery.Drawing"],
+        ["Rookery.Pool"] = [],
+        ["Rookery.Measuring"] = ["Rookery.Pool", "Rookery.Programs", "Rookery.Simulation", "Rookery.Traces"],
         ["Rookery"] =
         [
             "Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments", "Rookery.Drawing",
-            "Rookery.Lessons", "Rookery.Checking",
+            "Rookery.Lessons", "Rookery.Checking", "Rookery.Measuring",
         ],
     };
 
