@@ -10,7 +10,8 @@ Sample[] samples =
 Sample[] asked = args.Length == 0 ? samples : [.. samples.Where(sample => sample.Name == args[0])];
 if (asked.Length == 0)
 {
-    Console.Error.WriteLine($"There is no sample '{args[0]}'. There are {string.Join(", ", samples.Select(s => s.Name))}.");
+    Console.Error.WriteLine($"There is no sample '{args[0]}'. There are "
+        + $"{string.Join(", ", samples.Select(s => s.Name))}.");
     return 2;
 }
 
@@ -39,5 +40,6 @@ static void Show(string name, string how, Func<long> run)
     long start = Stopwatch.GetTimestamp();
     if (run() != result)
         throw new InvalidOperationException($"{name} {how} gave two results.");
-    Console.WriteLine($"{name,-8} {how,-12} {Stopwatch.GetElapsedTime(start).TotalMilliseconds,9:0.00} ms   result {result}");
+    Console.WriteLine($"{name,-8} {how,-12} {Stopwatch.GetElapsedTime(start).TotalMilliseconds,9:0.00} ms   result "
+        + $"{result}");
 }

@@ -3,7 +3,9 @@ using Rookery.Pool;
 
 namespace Rookery.Samples;
 
-/// <summary>In how many ways eleven queens stand on a board without attacking each other: 2680 (OEIS A000170).</summary>
+/// <summary>
+/// In how many ways eleven queens stand on a board without attacking each other: 2680 (OEIS A000170).
+/// </summary>
 internal sealed class QueensSample() : Sample("queens")
 {
     private const int Size = 11;
