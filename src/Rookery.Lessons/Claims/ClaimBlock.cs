@@ -99,7 +99,8 @@ internal sealed class ClaimBlock : LessonBlock
         {
             Measures = [.. MeasuresOf(result)],
             Figures = result.First is null ? [] : [FigureOf(result)],
-            Verdict = $"{Capitalised(verdict)}. {result.Reason} The rule, fixed beforehand: {rule}.{source}",
+            Answer = $"{Capitalised(verdict)}.",
+            Verdict = $"{result.Reason} The rule, fixed beforehand: {rule}.{source}",
             MadeFrom = string.Create(
                 CultureInfo.InvariantCulture,
                 $"{_spec.Program.Text}; {_spec.Seeds} seeds from {_spec.FirstSeed}; {_spec.First.Setup} against ")
