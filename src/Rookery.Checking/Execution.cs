@@ -9,8 +9,8 @@ namespace Rookery.Checking;
 
 /// <summary>One execution of a scenario, made by hand: somebody chooses which step comes next.</summary>
 /// <remarks>
-/// Mutable. Each step is told as in a <see cref="Witness"/>. Example: of two threads that each write and then read, four
-/// steps in any order end the scenario.
+/// Mutable. Each step is told as in a <see cref="Witness"/>. Example: of two threads that each write and then read,
+/// four steps in any order end the scenario.
 /// </remarks>
 public sealed class Execution
 {
@@ -51,7 +51,9 @@ public sealed class Execution
     /// <summary>The operations, thread by thread, as far as they have come.</summary>
     public ImmutableArray<WitnessCall> Calls => _recorder.Calls;
 
-    /// <summary>What can come next; empty when all threads have ended, nobody can go on, or a step has failed.</summary>
+    /// <summary>
+    /// What can come next; empty when all threads have ended, nobody can go on, or a step has failed.
+    /// </summary>
     public ImmutableArray<ExecutionChoice> Choices => _choices;
 
     /// <summary>Whether the last step failed: an assertion, an index, a computation without a result.</summary>
