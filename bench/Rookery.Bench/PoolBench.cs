@@ -6,7 +6,9 @@ using Rookery.Pool;
 
 namespace Rookery.Bench;
 
-/// <summary>The pool: what a fork and its join cost, beside the runtime's task library; all in one process, in turn.</summary>
+/// <summary>
+/// The pool: what a fork and its join cost, beside the runtime's task library; all in one process, in turn.
+/// </summary>
 internal static class PoolBench
 {
     private const int Small = 27;
@@ -21,7 +23,9 @@ internal static class PoolBench
         Recording(rounds);
     }
 
-    /// <summary>10^9 forks with stealing, and not one lost: fib(38) eight times, 126,491,970 calls of which half fork.</summary>
+    /// <summary>
+    /// 10^9 forks with stealing, and not one lost: fib(38) eight times, 126,491,970 calls of which half fork.
+    /// </summary>
     public static void Many()
     {
         long forks = 0;
@@ -56,7 +60,8 @@ internal static class PoolBench
         Say($"fork+join, fence of the thief   {(best[1] / SmallForks) - plain:0.00} ns more");
         Say($"fork+join, fence in the take    {(best[2] / SmallForks) - plain:0.00} ns more");
         Say($"fork+join, functions            {(best[3] / SmallForks) - plain:0.00} ns more");
-        Say($"a task of the runtime           {task - plain:0.0} ns more, {(task - plain) / ((best[1] / SmallForks) - plain):0}x");
+        double ratio = (task - plain) / ((best[1] / SmallForks) - plain);
+        Say($"a task of the runtime           {task - plain:0.0} ns more, {ratio:0}x");
     }
 
     private static void SpeedUp(int rounds)

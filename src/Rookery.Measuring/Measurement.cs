@@ -10,7 +10,9 @@ public sealed record Measurement
     /// <summary>Each run, in the order in which they were made; the warm-up is not among them.</summary>
     public required ImmutableArray<long> Times { get; init; }
 
-    /// <summary>Workers that the pool had; for the runtime's tasks the processors, since it chooses its threads itself.</summary>
+    /// <summary>
+    /// Workers that the pool had; for the runtime's tasks the processors, since it chooses its threads itself.
+    /// </summary>
     public required int Workers { get; init; }
 
     /// <summary>Tasks of the program.</summary>

@@ -19,7 +19,8 @@ public static class Measurer
     /// <param name="settings">How.</param>
     /// <param name="report">Told how many runs are done; may stop all by an exception.</param>
     /// <param name="stop">Ends the measuring.</param>
-    /// <exception cref="InputException">The program or the settings are wrong, a limit is reached, or it starved.</exception>
+    /// <exception cref="InputException">The program or the settings are wrong, a limit is reached, or it
+    /// starved.</exception>
     public static Measurement Measure(
         BoundProgram program, MeasureSettings settings, Action<long>? report = null, CancellationToken stop = default)
     {
@@ -87,7 +88,8 @@ public static class Measurer
         return times.ToImmutable();
     }
 
-    private static Traces.Trace Record(BoundProgram program, PlanRun run, MeasureSettings settings, CancellationToken stop)
+    private static Traces.Trace Record(BoundProgram program, PlanRun run, MeasureSettings settings,
+        CancellationToken stop)
     {
         if (settings.IsOnTasks)
             return TaskLibraryRecording.Of(program, run);

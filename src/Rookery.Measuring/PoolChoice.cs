@@ -16,11 +16,14 @@ public static class PoolChoice
     public static PoolOptions Of(Scheduler scheduler, int workers, long seed, bool isIdleGiven)
     {
         if (scheduler.Queues == Simulation.Queues.None)
-            throw Refused("A thread for each task is not measured: use --on tasks for another runtime, or run to simulate it.");
+            throw Refused("A thread for each task is not measured: use --on tasks for another runtime, or run to "
+                + "simulate it.");
         if (scheduler.ForkRuns == ForkRuns.Child)
-            throw Refused("What is left of a method cannot be queued in C#, so the parent always goes on (--fork-runs parent).");
+            throw Refused("What is left of a method cannot be queued in C#, so the parent always goes on "
+                + "(--fork-runs parent).");
         if (scheduler.AtJoin == Simulation.AtJoin.Suspend)
-            throw Refused("A method cannot leave its thread in the middle, so no worker can suspend it; use help, leapfrog or wait.");
+            throw Refused("A method cannot leave its thread in the middle, so no worker can suspend it; use help, "
+                + "leapfrog or wait.");
         if (workers > PoolOptions.WorkersMax)
             throw Refused($"A real pool has at most {PoolOptions.WorkersMax} workers.");
         bool needsLock = scheduler.OwnerTakes == Simulation.OwnerTakes.Oldest

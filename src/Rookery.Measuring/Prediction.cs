@@ -8,6 +8,7 @@ namespace Rookery.Measuring;
 public sealed record Prediction(int Workers, long Simulated, Measurement Measured, bool HasProcessors)
 {
     /// <summary>How far the simulator is off, against the shortest run: above 0 when it says too much.</summary>
-    /// <remarks>The shortest run is the one that other programs disturbed least, and the simulator knows none of them.</remarks>
+    /// <remarks>The shortest run is the one that other programs disturbed least, and the simulator knows none of
+    /// them.</remarks>
     public double Error => Measured.Min == 0 ? 0 : ((double)Simulated / Measured.Min) - 1;
 }

@@ -37,7 +37,8 @@ public static class Predictor
         var scheduler = new Scheduler();
         foreach ((string name, string word) in OptionText.Of(pool))
         {
-            if (pool.Queues == Rookery.Pool.Queues.PerWorker || name is "queues" or "at-join" or "when-idle" or "patience" or "wake")
+            if (pool.Queues == Rookery.Pool.Queues.PerWorker
+                || name is "queues" or "at-join" or "when-idle" or "patience" or "wake")
                 scheduler = scheduler.With(name, word);
         }
 

@@ -1,6 +1,8 @@
 namespace Rookery.Pool;
 
-/// <summary>The body of a parallel loop as data; make it a <c>readonly struct</c>, as an <see cref="IForkTask{TResult}"/>.</summary>
+/// <summary>
+/// The body of a parallel loop as data; make it a <c>readonly struct</c>, as an <see cref="IForkTask{TResult}"/>.
+/// </summary>
 public interface ILoopBody
 {
     /// <summary>Does a piece of the loop.</summary>

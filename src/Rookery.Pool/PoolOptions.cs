@@ -42,8 +42,9 @@ public sealed record PoolOptions
 
     /// <summary>Failed looks in a row before a worker sleeps, at least 1.</summary>
     /// <remarks>
-    /// A look takes 10 to 100 ns with its pause, so the default is some tens of microseconds: about what a sleep with its
-    /// wake costs, so that a wrong guess costs at most twice what a right one would (the argument of the ski rental).
+    /// A look takes 10 to 100 ns with its pause, so the default is some tens of microseconds: about what a sleep with
+    /// its wake costs, so that a wrong guess costs at most twice what a right one would (the argument of the ski
+    /// rental).
     /// </remarks>
     public int Patience { get; init; } = 300;
 
@@ -53,7 +54,9 @@ public sealed record PoolOptions
     /// <summary>What the random choice of victims follows from; each worker draws on its own.</summary>
     public long Seed { get; init; } = 1;
 
-    /// <summary>Stack of each worker in bytes, 256 KiB to 1 GiB; memory is used only as far as recursion goes.</summary>
+    /// <summary>
+    /// Stack of each worker in bytes, 256 KiB to 1 GiB; memory is used only as far as recursion goes.
+    /// </summary>
     public int StackBytes { get; init; } = 64 << 20;
 
     /// <summary>Notes that each worker can keep of a run, 0 to <see cref="RecordingMax"/>; 0 records nothing.</summary>
@@ -68,7 +71,8 @@ public sealed record PoolOptions
     internal bool IsFast => Queues == Queues.PerWorker && Deque == DequeKind.LockFree && RecordingCapacity == 0;
 
     /// <summary>Throws for what cannot be.</summary>
-    /// <exception cref="ArgumentException">The message says which option, its range or what it excludes, and why.</exception>
+    /// <exception cref="ArgumentException">The message says which option, its range or what it excludes, and
+    /// why.</exception>
     internal void Validate()
     {
         Within(Workers, 1, WorkersMax, nameof(Workers));
@@ -86,7 +90,8 @@ public sealed record PoolOptions
         Refuse(hasDeques && Deque != DequeKind.OneLock && ThiefTakes == ThiefTakes.Newest,
             "Only the deque with one lock gives thieves the newest task: choose Deque = OneLock.");
         Refuse(RecordingCapacity > 0 && Amount == StealAmount.Half,
-            "A trace tells half a deque as one steal, and thieves here move its tasks one by one: record with Amount = One.");
+            "A trace tells half a deque as one steal, and thieves here move its tasks one by one: record with "
+                + "Amount = One.");
         Refuse(AtJoin == AtJoin.Leapfrog && OwnerTakes == OwnerTakes.Oldest,
             "A leapfrogging worker runs the waiting task's own children first, which are the newest.");
     }

@@ -6,8 +6,8 @@ namespace Rookery.Pool;
 /// <summary>The worker that runs the current task: through it a task forks, joins and loops.</summary>
 /// <remarks>
 /// <para>
-/// A <c>ref struct</c>, so that the compiler keeps it where it is valid: it can be passed on, and cannot be captured by a
-/// lambda, stored in an object, or carried to another thread.
+/// A <c>ref struct</c>, so that the compiler keeps it where it is valid: it can be passed on, and cannot be captured by
+/// a lambda, stored in an object, or carried to another thread.
 /// </para>
 /// <para>
 /// Example: <c>fib(10)</c> is 55, with 88 forks.
@@ -23,8 +23,8 @@ namespace Rookery.Pool;
 /// </code>
 /// </para>
 /// <para>
-/// Cost (bench/): a fork and its join add 2 to 4 ns to a plain call, and allocate nothing once the depth has been reached
-/// before.
+/// Cost (bench/): a fork and its join add 2 to 4 ns to a plain call, and allocate nothing once the depth has been
+/// reached before.
 /// </para>
 /// </remarks>
 public readonly ref partial struct Worker
@@ -82,8 +82,9 @@ public readonly ref partial struct Worker
                     core.Deque.Push(frame.Number);
 
                     // order: acquire, after the release in Push; the two stay in program order in machine code, and the
-                    // store may still be on its way. Why no fence: a worker that is about to sleep raises Attention, has a
-                    // barrier run on all processors, and looks at all deques then, so either we see it or it sees our task.
+                    // store may still be on its way. Why no fence: a worker that is about to sleep raises Attention,
+                    // has a barrier run on all processors, and looks at all deques then, so either we see it or it sees
+                    // our task.
                     if (Volatile.Read(ref core.Attention) != 0)
                         core.Attend();
                     return new(frame, word);
@@ -98,7 +99,8 @@ public readonly ref partial struct Worker
     /// <param name="forked">The child. Children may be joined in any order; the youngest first is quickest.</param>
     /// <returns>What the child computed.</returns>
     /// <exception cref="PoolMisuseException">It was joined before, or forked by another worker.</exception>
-    /// <remarks>Whatever exception ended the child is thrown here, with the stack of the place where it arose.</remarks>
+    /// <remarks>Whatever exception ended the child is thrown here, with the stack of the place where it
+    /// arose.</remarks>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public TResult Join<TTask, TResult>(Forked<TTask, TResult> forked)
         where TTask : IForkTask<TResult>
@@ -108,8 +110,9 @@ public readonly ref partial struct Worker
             WorkerCore core = _core;
             Frame<TTask, TResult>? frame = forked.Frame;
 
-            // A word that is still as the fork left it says that the child was not joined and has not ended. That its number is
-            // the one at the bottom of our deque says that it is ours, the youngest, and that nobody has begun it.
+            // A word that is still as the fork left it says that the child was not joined and has not ended. That its
+            // number is the one at the bottom of our deque says that it is ours, the youngest, and that nobody has
+            // begun it.
             int taken = -1;
             if (frame is not null && frame.Word == forked.Word)
             {

@@ -11,7 +11,9 @@ public sealed partial class WorkerPool
     private int _lastGiven;
     private bool _hasRecording;
 
-    /// <summary>The number of the run whose notes are kept; 0 between runs. Each worker starts afresh when it changes.</summary>
+    /// <summary>
+    /// The number of the run whose notes are kept; 0 between runs. Each worker starts afresh when it changes.
+    /// </summary>
     internal int RecordingEpoch => Volatile.Read(ref _recordingEpoch);
 
     /// <summary>The recording of the last run, worked out from the notes; valid until the next run.</summary>
@@ -27,7 +29,8 @@ public sealed partial class WorkerPool
             if (!_hasRecording || _openRuns > 0)
             {
                 throw new RecordingException(
-                    "There is no recording: nothing has run, a run is going on, or the last one ended with an exception.");
+                    "There is no recording: nothing has run, a run is going on, or the last one ended with an "
+                        + "exception.");
             }
 
             return Recorded.From(this, _lastEpoch, _lastGiven);

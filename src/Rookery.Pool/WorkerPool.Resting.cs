@@ -2,7 +2,8 @@ using Rookery.Pool.Workers;
 
 namespace Rookery.Pool;
 
-/// <content>Who sleeps, who is woken, and who has starved. All lists are guarded by one lock, off the fork path.</content>
+/// <content>Who sleeps, who is woken, and who has starved. All lists are guarded by one lock, off the fork
+/// path.</content>
 public sealed partial class WorkerPool
 {
     private readonly Lock _restGate = new();
@@ -53,7 +54,8 @@ public sealed partial class WorkerPool
         {
             _sleepers.Add(new(worker, SleepKind.Blocked));
             _blocked++;
-            hasStarved = _blocked == Workers.Length && _sleepers.TrueForAll(s => s.Worker.SleepsFor is { IsFinished: false });
+            hasStarved = _blocked == Workers.Length
+                && _sleepers.TrueForAll(s => s.Worker.SleepsFor is { IsFinished: false });
         }
 
         if (hasStarved)
@@ -63,7 +65,9 @@ public sealed partial class WorkerPool
         }
     }
 
-    /// <summary>Takes a worker off the list by its own wish; false when somebody else did, whose signal is on its way.</summary>
+    /// <summary>
+    /// Takes a worker off the list by its own wish; false when somebody else did, whose signal is on its way.
+    /// </summary>
     internal bool TryRemoveSleeper(WorkerCore worker)
     {
         lock (_restGate)
@@ -129,7 +133,8 @@ public sealed partial class WorkerPool
         int attention = (_stopRequests * WorkerCore.StopRequest) + _sleepers.Count - _blocked;
         foreach (WorkerCore worker in Workers)
         {
-            // order: release. pairs with: the acquire in Worker.Fork; the barrier that a sleeper runs afterwards does the rest.
+            // order: release. pairs with: the acquire in Worker.Fork; the barrier that a sleeper runs afterwards does
+            // the rest.
             Volatile.Write(ref worker.Attention, attention);
         }
     }

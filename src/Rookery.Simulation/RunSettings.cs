@@ -22,7 +22,9 @@ public sealed record RunSettings
     /// <summary>How workers share the tasks.</summary>
     public Scheduler Scheduler { get; init; } = new();
 
-    /// <summary>How long one unit of the program's work and waiting takes on the machine, 1 to 10^9; 1 unless said.</summary>
+    /// <summary>
+    /// How long one unit of the program's work and waiting takes on the machine, 1 to 10^9; 1 unless said.
+    /// </summary>
     /// <remarks>With a machine in nanoseconds and a program in microseconds: 1,000.</remarks>
     public long UnitLength { get; init; } = 1;
 

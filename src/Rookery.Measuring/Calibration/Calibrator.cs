@@ -7,8 +7,8 @@ namespace Rookery.Measuring.Calibration;
 
 /// <summary>Measures what the operations of the pool cost on this computer.</summary>
 /// <remarks>
-/// Each cost is the middle of some rounds, with the quarters beside it: on a computer that does other things as well, rounds
-/// differ. What cannot be measured without others' help is an assumption, and says so. Some seconds in all.
+/// Each cost is the middle of some rounds, with the quarters beside it: on a computer that does other things as well,
+/// rounds differ. What cannot be measured without others' help is an assumption, and says so. Some seconds in all.
 /// </remarks>
 public static class Calibrator
 {
@@ -67,7 +67,8 @@ public static class Calibrator
         }
 
         return (
-            Cost.Of("fork", "a fork's share of what fork and join add to a plain call, without steals", pairs.Select(p => p * share)),
+            Cost.Of("fork", "a fork's share of what fork and join add to a plain call, without steals",
+            pairs.Select(p => p * share)),
             Cost.Of("take", "a join's share of the same", pairs.Select(p => p * (1 - share))));
     }
 
@@ -142,7 +143,8 @@ public static class Calibrator
         }
 
         return Cost.Of(
-            "lost-race", "an attempt whose task a rival takes just before the contest; the line stays in one cache", rounds);
+            "lost-race", "an attempt whose task a rival takes just before the contest; the line stays in one cache",
+            rounds);
     }
 
     private static double StealAll(bool isContested)
@@ -192,8 +194,10 @@ public static class Calibrator
             Cost.Of("sleep", "the barrier and the wait on an event that is set already: at least this much", sleeps));
     }
 
-    // The middle of the signals, and the middle of the hand-overs there and back: a mean would be other programs' share.
-    private static (double Signal, double ThereAndBack) HandOverOnce(AutoResetEvent there, AutoResetEvent back, int count)
+    // The middle of the signals, and the middle of the hand-overs there and back: a mean would be other programs'
+    // share.
+    private static (double Signal, double ThereAndBack) HandOverOnce(AutoResetEvent there, AutoResetEvent back,
+        int count)
     {
         var other = new Thread(() =>
         {

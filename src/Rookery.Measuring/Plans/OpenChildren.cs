@@ -2,10 +2,12 @@ using Rookery.Pool;
 
 namespace Rookery.Measuring.Plans;
 
-/// <summary>The open children of one task, on a stack that all tasks of a thread share, so that nothing is allocated.</summary>
+/// <summary>
+/// The open children of one task, on a stack that all tasks of a thread share, so that nothing is allocated.
+/// </summary>
 /// <remarks>
-/// Tasks that a worker runs on top of a waiting one put theirs on top and take them off before they end. After a run that
-/// failed the stack may hold leavings; the next run begins above them, and its first task clears it.
+/// Tasks that a worker runs on top of a waiting one put theirs on top and take them off before they end. After a run
+/// that failed the stack may hold leavings; the next run begins above them, and its first task clears it.
 /// </remarks>
 internal readonly ref struct OpenChildren(OpenChildren.Stack stack)
 {

@@ -14,14 +14,17 @@ internal sealed class PlanRun(Plan plan, Spinner spinner, double unitNanoseconds
     /// <summary>Computes for some units.</summary>
     public void Work(long units) => Spinner.Spin(spinner.StepsFor(units * unitNanoseconds));
 
-    /// <summary>Waits for some units without using the processor, as far as the operating system's clock is fine enough.</summary>
+    /// <summary>
+    /// Waits for some units without using the processor, as far as the operating system's clock is fine enough.
+    /// </summary>
     public void Wait(long units)
     {
         long start = Stopwatch.GetTimestamp();
         double left;
         while ((left = (units * unitNanoseconds) - Stopwatch.GetElapsedTime(start).TotalNanoseconds) > 0)
         {
-            // A sleep may take a millisecond longer than asked for; the rest is waited out by giving the processor away.
+            // A sleep may take a millisecond longer than asked for; the rest is waited out by giving the processor
+            // away.
             if (left > 3e6)
                 Thread.Sleep((int)Math.Min(int.MaxValue, (left / 1e6) - 2));
             else

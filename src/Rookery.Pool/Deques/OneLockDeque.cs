@@ -1,6 +1,8 @@
 namespace Rookery.Pool.Deques;
 
-/// <summary>A deque behind one lock, which every operation of owner and thieves takes; either may use either end.</summary>
+/// <summary>
+/// A deque behind one lock, which every operation of owner and thieves takes; either may use either end.
+/// </summary>
 /// <remarks>For comparison, and for the ends that the lock-free deque does not offer.</remarks>
 internal sealed class OneLockDeque(OwnerTakes owner, ThiefTakes thief) : WorkQueue
 {

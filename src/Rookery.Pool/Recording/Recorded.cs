@@ -5,10 +5,11 @@ namespace Rookery.Pool.Recording;
 
 /// <summary>A recorded run: its events in one order, ready to be written as a trace.</summary>
 /// <remarks>
-/// Immutable. Times are nanoseconds of the processor's steady clock from the beginning of the first task. The order of events
-/// is one that could have been: no effect stands before its cause, and a time was moved where that was needed, by
-/// <see cref="ShiftMax"/> at most. A worker that looks for work again and again has its first <see cref="LooksInRow"/> looks
-/// recorded. The time that recording takes is part of what was recorded.
+/// Immutable. Times are nanoseconds of the processor's steady clock from the beginning of the first task. The order of
+/// events is one that could have been: no effect stands before its cause, and a time was moved where that was needed,
+/// by
+/// <see cref="ShiftMax"/> at most. A worker that looks for work again and again has its first <see cref="LooksInRow"/>
+/// looks recorded. The time that recording takes is part of what was recorded.
 /// </remarks>
 public sealed class Recorded
 {
@@ -23,7 +24,9 @@ public sealed class Recorded
     /// <summary>What happened, in order.</summary>
     public IReadOnlyList<RecordedEvent> Events { get; private init; } = [];
 
-    /// <summary>What each task is called, by its number; empty when the program numbers and names them itself.</summary>
+    /// <summary>
+    /// What each task is called, by its number; empty when the program numbers and names them itself.
+    /// </summary>
     public IReadOnlyList<string> Labels { get; private init; } = [];
 
     /// <summary>The pool's options.</summary>
@@ -35,7 +38,9 @@ public sealed class Recorded
     /// <summary>How far a time was moved at most so that effects follow their causes, in nanoseconds.</summary>
     public long ShiftMax { get; private init; }
 
-    /// <summary>Looks that found nothing for which no moment was found at which that was true; they are left out.</summary>
+    /// <summary>
+    /// Looks that found nothing for which no moment was found at which that was true; they are left out.
+    /// </summary>
     public int LooksLeftOut { get; private init; }
 
     /// <summary>From the beginning of the first task to its end, in nanoseconds.</summary>
@@ -105,7 +110,8 @@ public sealed class Recorded
         List<(int Worker, int Index, long Time)> order = merge.Order(root);
         var placer = new LookPlacer(streams, order, options.Queues == Queues.Shared);
         var looks = new Queue<(int Place, long Time, int Worker, int Victim)>(placer.Place());
-        long start = order.First(o => streams[o.Worker].Events[o.Index] is { Kind: RecordedKind.Begin } b && b.Task == root).Time;
+        long start = order.First(o => streams[o.Worker].Events[o.Index] is { Kind: RecordedKind.Begin } b
+            && b.Task == root).Time;
         var numbers = new TaskNumbers(tasks, labels, root);
         var events = new List<RecordedEvent>(order.Count);
         long Since(long time) => (long)(Math.Max(0, time - start) * (1e9 / Stopwatch.Frequency));

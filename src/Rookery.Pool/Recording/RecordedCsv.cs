@@ -22,7 +22,8 @@ internal static class RecordedCsv
             };
             writer.Write(string.Create(
                 CultureInfo.InvariantCulture,
-                $"{step},{item.Time},{item.Worker},{WordOf(item.Kind)},{item.Task},{item.Other},{item.Line},{Quoted(label)}\n"));
+                $"{step},{item.Time},{item.Worker},{WordOf(item.Kind)},{item.Task},{item.Other},"
+                + $"{item.Line},{Quoted(label)}\n"));
         }
     }
 

@@ -8,8 +8,8 @@ namespace Rookery.Pool.Recording;
 /// <summary>The notes of one worker: a bounded list that only this worker writes.</summary>
 /// <remarks>
 /// <para>
-/// No lock, and no store that another processor waits for: a note is one reading of the clock and 32 bytes. What the notes
-/// mean is worked out when the run is over. When they are full nothing more is kept, and the recording says so.
+/// No lock, and no store that another processor waits for: a note is one reading of the clock and 32 bytes. What the
+/// notes mean is worked out when the run is over. When they are full nothing more is kept, and the recording says so.
 /// </para>
 /// <para>
 /// Cost (bench/): three notes a task, each the price of a look at the clock.
@@ -82,7 +82,9 @@ internal sealed class Recorder(WorkerPool pool, int number, int capacity)
 
     public void Pass(int task) => Add(NoteKind.Pass, task, -1);
 
-    /// <summary>A child that its parent ran at the join ended, and the parent goes on: two notes, one look at the clock.</summary>
+    /// <summary>
+    /// A child that its parent ran at the join ended, and the parent goes on: two notes, one look at the clock.
+    /// </summary>
     public void EndAndPass(int child, int parent, int parentLine)
     {
         Add(NoteKind.End, child, -1);

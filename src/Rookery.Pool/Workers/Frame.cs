@@ -11,7 +11,9 @@ namespace Rookery.Pool.Workers;
 /// </remarks>
 internal abstract class Frame(WorkerCore owner, int depth, int number)
 {
-    /// <summary>What <see cref="WorkerCore.Key"/> is just before the fork into this frame, and again after its join.</summary>
+    /// <summary>
+    /// What <see cref="WorkerCore.Key"/> is just before the fork into this frame, and again after its join.
+    /// </summary>
     public readonly long Key = owner.BaseKey + depth;
 
     /// <summary>What deques call it.</summary>
@@ -19,8 +21,8 @@ internal abstract class Frame(WorkerCore owner, int depth, int number)
 
     /// <summary>Which fork (serial number and run), and what has become of it (<see cref="FrameState"/>).</summary>
     /// <remarks>
-    /// Written by the owner at the fork and the join, and by whoever runs the child when it ends, with release; read with
-    /// acquire by the owner, who reads result or exception after it.
+    /// Written by the owner at the fork and the join, and by whoever runs the child when it ends, with release; read
+    /// with acquire by the owner, who reads result or exception after it.
     /// </remarks>
     public long Word;
 

@@ -3,7 +3,9 @@ using System.Runtime.ExceptionServices;
 
 namespace Rookery.Pool.Workers;
 
-/// <summary>One call from outside: its first task, whether it is to stop, and how its caller hears of the end.</summary>
+/// <summary>
+/// One call from outside: its first task, whether it is to stop, and how its caller hears of the end.
+/// </summary>
 /// <remarks>Made by the caller's thread, run by one worker, seen by all that run its tasks.</remarks>
 internal abstract class PoolRun(WorkerPool pool, TimeSpan? timeLimit, CancellationToken cancellation)
 {

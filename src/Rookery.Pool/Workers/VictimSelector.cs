@@ -1,7 +1,8 @@
 namespace Rookery.Pool.Workers;
 
 /// <summary>Chooses the next victim of one worker.</summary>
-/// <remarks>Mutable, for the worker's thread. Random draws are xorshift64*, seeded per worker by a splitting step.</remarks>
+/// <remarks>Mutable, for the worker's thread. Random draws are xorshift64*, seeded per worker by a splitting
+/// step.</remarks>
 internal sealed class VictimSelector(PoolOptions options, int self)
 {
     private ulong _random = Mix(unchecked((ulong)options.Seed + ((ulong)self * 0x9E3779B97F4A7C15)));

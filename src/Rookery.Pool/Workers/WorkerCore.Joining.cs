@@ -45,7 +45,8 @@ internal sealed partial class WorkerCore
     public TResult JoinSlow<TTask, TResult>(Frame<TTask, TResult>? frame, long forkedWord, int taken)
         where TTask : IForkTask<TResult>
     {
-        // Not what was to be joined: back to where it was. Its owner may do that; nobody can have seen it gone for good.
+        // Not what was to be joined: back to where it was. Its owner may do that; nobody can have seen it gone for
+        // good.
         if (taken >= 0)
             Queue.Push(taken);
         CloseGaps();
@@ -54,7 +55,8 @@ internal sealed partial class WorkerCore
         if (frame.Owner != this)
             throw PoolErrors.WrongWorker(frame.Owner.Number, Number);
         long word = Volatile.Read(ref frame.Word);
-        if (frame.Depth < _floor || frame.Depth >= Depth || (word & ~(FrameState.Mask | FrameState.OffFastPath)) != forkedWord
+        if (frame.Depth < _floor || frame.Depth >= Depth
+            || (word & ~(FrameState.Mask | FrameState.OffFastPath)) != forkedWord
             || (word & FrameState.Mask) == FrameState.Joined)
             throw PoolErrors.JoinedTwice();
 
@@ -146,7 +148,9 @@ internal sealed partial class WorkerCore
     /// <summary>Counts the exceptions of this worker, whoever throws them.</summary>
     public void CountThrown() => _thrown++;
 
-    /// <summary>Ends the open children of a task that an exception ended: drops the queued ones, waits for the rest.</summary>
+    /// <summary>
+    /// Ends the open children of a task that an exception ended: drops the queued ones, waits for the rest.
+    /// </summary>
     public void Abandon()
     {
         while (Depth > _floor)

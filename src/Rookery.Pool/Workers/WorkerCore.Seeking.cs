@@ -102,7 +102,9 @@ internal sealed partial class WorkerCore
         return true;
     }
 
-    /// <summary>Half of what is there, rounded up, the first one included; one after the other, since they are contested.</summary>
+    /// <summary>
+    /// Half of what is there, rounded up, the first one included; one after the other, since they are contested.
+    /// </summary>
     private void StealMore(WorkQueue queue)
     {
         for (int left = queue.Count / 2; left > 0 && queue.TrySteal(out int task) == StealOutcome.Taken; left--)

@@ -8,10 +8,14 @@ internal sealed partial class WorkerCore
     private readonly AutoResetEvent _signal = new(false);
     private Frame? _sleepsFor;
 
-    /// <summary>The child whose end is to wake this worker; null for none. Written by the worker, read by all.</summary>
+    /// <summary>
+    /// The child whose end is to wake this worker; null for none. Written by the worker, read by all.
+    /// </summary>
     public Frame? SleepsFor => Volatile.Read(ref _sleepsFor);
 
-    /// <summary>Lets a sleeping worker go on; called once for each time that it was taken off the list of sleepers.</summary>
+    /// <summary>
+    /// Lets a sleeping worker go on; called once for each time that it was taken off the list of sleepers.
+    /// </summary>
     public void Signal() => _signal.Set();
 
     /// <summary>A worker has a task that it queued: wakes a sleeper; or the run is to stop: ends the task.</summary>
@@ -29,8 +33,9 @@ internal sealed partial class WorkerCore
         if (frame.Owner == this)
             return;
 
-        // order: full; the frame's state is stored before the owner's wish is read. pairs with: the barrier in Sleep. else: the
-        // owner sees an unfinished child, we see nobody asleep, and it sleeps for ever. A steal is rare: the fence costs little.
+        // order: full; the frame's state is stored before the owner's wish is read. pairs with: the barrier in Sleep.
+        // else: the owner sees an unfinished child, we see nobody asleep, and it sleeps for ever. A steal is rare: the
+        // fence costs little.
         Interlocked.MemoryBarrier();
         if (frame.Owner.SleepsFor == frame)
             Pool.Wake(frame.Owner, this);
@@ -73,9 +78,10 @@ internal sealed partial class WorkerCore
         Pool.AddSleeper(this, awaited is null);
         Volatile.Write(ref _sleepsFor, awaited);
 
-        // order: full, on every processor of the process. What we announced above is seen by whoever queues a task from now on,
-        // and what was queued before is seen by our last look below. pairs with: the load of Attention in Worker.Fork, which has
-        // no fence, and the fence in SayFinished. else: a task is queued, nobody is woken for it: the lost wake-up.
+        // order: full, on every processor of the process. What we announced above is seen by whoever queues a task from
+        // now on, and what was queued before is seen by our last look below. pairs with: the load of Attention in
+        // Worker.Fork, which has no fence, and the fence in SayFinished. else: a task is queued, nobody is woken for
+        // it: the lost wake-up.
         Interlocked.MemoryBarrierProcessWide();
         bool hasReason = Pool.IsClosed || Pool.HasWork() || (awaited is null ? Pool.HasRuns : awaited.IsFinished);
         if (!hasReason || !Pool.TryRemoveSleeper(this))

@@ -30,7 +30,9 @@ internal sealed partial class WorkerCore : IDisposable
     /// <summary>Frames by type and depth for the fast path; empty when there is none.</summary>
     public object[] Stores = [];
 
-    /// <summary>Number of open children; its upper half is <see cref="BaseKey"/>, so that one word says whose they are.</summary>
+    /// <summary>
+    /// Number of open children; its upper half is <see cref="BaseKey"/>, so that one word says whose they are.
+    /// </summary>
     public long Key;
 
     /// <summary>The word of the next fork: a serial number, and below it the place of the current run.</summary>
@@ -42,7 +44,8 @@ internal sealed partial class WorkerCore : IDisposable
     /// <summary>
     /// Sleeping workers, and above them (<see cref="StopRequest"/>) runs that are to stop; every fork looks at it.
     /// </summary>
-    /// <remarks>Written with the pool's lock, the same for every worker: a copy in each saves each fork a step.</remarks>
+    /// <remarks>Written with the pool's lock, the same for every worker: a copy in each saves each fork a
+    /// step.</remarks>
     public int Attention;
 
     private object[] _allStores = [];
@@ -134,7 +137,8 @@ internal sealed partial class WorkerCore : IDisposable
         foreach (object store in _allStores)
         {
             var frames = (Frame[])store;
-            if (depth < frames.Length && frames[depth] is var frame && (open is null || SerialOf(frame) > SerialOf(open)))
+            if (depth < frames.Length && frames[depth] is var frame
+                && (open is null || SerialOf(frame) > SerialOf(open)))
                 open = frame;
         }
 

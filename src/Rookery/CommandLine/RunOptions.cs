@@ -21,7 +21,8 @@ internal sealed class RunOptions
 
     private readonly Option<string?> _machine = OptionValues.Text(
         "--machine", string.Join('|', [.. MachineNames, MachineFile.ThisComputer, "FILE"]),
-        "What operations cost: nothing (the default), 1 each, nanoseconds of a real computer, or what calibrate wrote.");
+        "What operations cost: nothing (the default), 1 each, nanoseconds of a real computer, or what calibrate "
+            + "wrote.");
 
     private static IEnumerable<string> MachineNames => Machine.Presets.Select(preset => preset.Name);
 

@@ -19,7 +19,8 @@ internal sealed class MeasureOptions
     private readonly Option<string?> _unit = OptionValues.Text(
         "--unit", "NANOSECONDS", "How long a unit of work takes; 1000 by default, a microsecond.");
 
-    private readonly Option<string?> _repeats = OptionValues.Text("--repeats", "NUMBER", "Runs that count; 10 by default.");
+    private readonly Option<string?> _repeats = OptionValues.Text("--repeats", "NUMBER",
+        "Runs that count; 10 by default.");
 
     private readonly Option<string?> _warmUps = OptionValues.Text(
         "--warm-up", "NUMBER", "Runs before those, for compiler and caches; 2 by default.");

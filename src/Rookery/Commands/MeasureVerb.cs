@@ -26,7 +26,8 @@ internal sealed class MeasureVerb : Verb
     public MeasureVerb()
         : this(
             new(), new(),
-            OptionValues.Text("--on", string.Join('|', s_runtimes), "Our pool (the default), or the runtime's own task library."),
+            OptionValues.Text("--on", string.Join('|', s_runtimes),
+            "Our pool (the default), or the runtime's own task library."),
             OptionValues.Text("--trace", "FILE", "Record one more run into a file: .parquet or .csv."),
             OptionValues.Flag("--json", "One object for other programs (docs/json.md), and nothing else."))
     {

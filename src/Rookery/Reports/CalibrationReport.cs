@@ -8,7 +8,8 @@ internal static class CalibrationReport
     /// <summary>Says it.</summary>
     public static Report Of(Calibration calibration, string path) => new(
         [
-            $"This computer has {Say.Count(calibration.Processors, "processor")} for this program. Costs are nanoseconds: the "
+            $"This computer has {Say.Count(calibration.Processors, "processor")} for this program. Costs are "
+                + $"nanoseconds: the "
             + "median of some rounds, and the middle half of them.",
             $"Written to {path}. A slice of 3 ms is an assumption; all else was measured.",
         ],

@@ -16,16 +16,20 @@ internal static class MeasureReport
         double speedUp = measured.Median == 0 ? 0 : (double)measured.Work / measured.Median;
         var said = ImmutableArray.CreateBuilder<string>();
         said.Add($"{who} ran {program.Name} {Say.CountInWords(measured.Times.Length, "time")} in "
-            + $"{Milliseconds(measured.Median)} (the median; from {Milliseconds(measured.Min)} to {Milliseconds(measured.Max)}).");
+            + $"{Milliseconds(measured.Median)} (the median; from {Milliseconds(measured.Min)} to "
+            + $"{Milliseconds(measured.Max)}).");
         said.Add($"Its {Say.Count(measured.Tasks, "task")} hold {Milliseconds(measured.Work)} of work, a unit being "
-            + $"{Say.Whole((long)measured.UnitNanoseconds)} ns of spinning; that is {Say.Decimal(speedUp, 2)} times as fast as the work alone.");
+            + $"{Say.Whole((long)measured.UnitNanoseconds)} ns of spinning; that is {Say.Decimal(speedUp, 2)} times "
+            + $"as fast as the work alone.");
         if (measured.Workers > Environment.ProcessorCount)
         {
-            said.Add($"There are only {Environment.ProcessorCount} processors for {measured.Workers} workers, so no more than "
+            said.Add($"There are only {Environment.ProcessorCount} processors for {measured.Workers} workers, so no "
+                + $"more than "
                 + $"{Environment.ProcessorCount} of them ran at one time.");
         }
 
-        said.Add("Other programs, the processor's frequency and shared caches are in these times; the simulator knows none of them.");
+        said.Add("Other programs, the processor's frequency and shared caches are in these times; the simulator "
+            + "knows none of them.");
         var rows = ImmutableArray.CreateBuilder<ImmutableArray<ReportCell>>();
         for (int i = 0; i < measured.Times.Length; i++)
         {

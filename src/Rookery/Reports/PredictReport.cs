@@ -13,14 +13,17 @@ internal static class PredictReport
     {
         var said = ImmutableArray.CreateBuilder<string>();
         double worst = predictions.Where(p => p.HasProcessors).Select(p => Math.Abs(p.Error)).DefaultIfEmpty(0).Max();
-        said.Add($"The simulator, on the machine {machine.Name}, is at most {Say.Decimal(100 * worst, 1)} % off the shortest measured run of {program.Name}.");
+        said.Add($"The simulator, on the machine {machine.Name}, is at most {Say.Decimal(100 * worst, 1)} % off the "
+            + $"shortest measured run of {program.Name}.");
         if (predictions.Any(p => !p.HasProcessors))
         {
-            said.Add($"This computer has {Say.Count(Environment.ProcessorCount, "processor")}: rows with more workers tell how "
+            said.Add($"This computer has {Say.Count(Environment.ProcessorCount, "processor")}: rows with more "
+                + $"workers tell how "
                 + "workers share them, not what more processors would give.");
         }
 
-        said.Add("The simulator knows no caches, no memory, no frequency and no other programs; where they matter, it is off.");
+        said.Add("The simulator knows no caches, no memory, no frequency and no other programs; where they matter, "
+            + "it is off.");
         return new(
             said.ToImmutable(),
             [

@@ -2,7 +2,9 @@ using Rookery.Pool.Deques;
 
 namespace Rookery.Pool.Tests.Deques;
 
-/// <summary>The checker itself, on the queue histories of Herlihy and Wing, TOPLAS 1990, figure 1 (from memory).</summary>
+/// <summary>
+/// The checker itself, on the queue histories of Herlihy and Wing, TOPLAS 1990, figure 1 (from memory).
+/// </summary>
 public sealed class LinearizabilityReferences
 {
     // Enqueue is a push, dequeue a steal: bottom in, top out.

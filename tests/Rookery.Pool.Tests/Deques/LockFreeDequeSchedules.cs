@@ -2,7 +2,9 @@ using Rookery.Pool.Deques;
 
 namespace Rookery.Pool.Tests.Deques;
 
-/// <summary>The pool's own deque in every order of its steps: whatever thread is quicker where, each task comes out once.</summary>
+/// <summary>
+/// The pool's own deque in every order of its steps: whatever thread is quicker where, each task comes out once.
+/// </summary>
 /// <remarks>Sequentially consistent orders; what weaker memory does is for the checker's models.</remarks>
 public sealed class LockFreeDequeSchedules
 {

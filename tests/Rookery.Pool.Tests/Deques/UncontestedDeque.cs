@@ -2,7 +2,9 @@ using Rookery.Pool.Deques;
 
 namespace Rookery.Pool.Tests.Deques;
 
-/// <summary>A deque with the classic mistake: its owner takes the last task without asking whether a thief did.</summary>
+/// <summary>
+/// A deque with the classic mistake: its owner takes the last task without asking whether a thief did.
+/// </summary>
 internal sealed class UncontestedDeque : WorkQueue
 {
     private readonly int[] _items = new int[64];

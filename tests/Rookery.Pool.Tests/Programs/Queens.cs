@@ -2,7 +2,9 @@ using System.Numerics;
 
 namespace Rookery.Pool.Tests.Programs;
 
-/// <summary>Counts the ways to put queens on a board by trying each free field of the next row, each as a child.</summary>
+/// <summary>
+/// Counts the ways to put queens on a board by trying each free field of the next row, each as a child.
+/// </summary>
 internal readonly struct Queens(int size, int row, uint columns, uint left, uint right) : IForkTask<long>
 {
     /// <inheritdoc/>

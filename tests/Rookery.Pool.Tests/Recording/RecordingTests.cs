@@ -28,6 +28,7 @@ public sealed class RecordingTests
         using var stream = new MemoryStream(Encoding.UTF8.GetBytes(text.ToString()));
         Trace trace = TraceCsv.Read(stream);
         AuditReport report = Audit.Of(trace, 10);
-        Assert.True(report.IsLawful, string.Join('\n', report.Findings.Select(f => f.ToString())) + $"\n{recorded.ShiftMax} {recorded.LooksLeftOut} {seed}\n");
+        Assert.True(report.IsLawful, string.Join('\n', report.Findings.Select(f => f.ToString()))
+            + $"\n{recorded.ShiftMax} {recorded.LooksLeftOut} {seed}\n");
     }
 }

@@ -2,7 +2,9 @@ using Rookery.Pool.Tests.Programs;
 
 namespace Rookery.Pool.Tests.Runs;
 
-/// <summary>Results that others have published, on every kind of pool: a task lost or done twice changes them.</summary>
+/// <summary>
+/// Results that others have published, on every kind of pool: a task lost or done twice changes them.
+/// </summary>
 public sealed class WorkerPoolReferences
 {
     public static TheoryData<string> Pools => PoolKinds.Names;

@@ -54,7 +54,10 @@ public sealed class HelpTests
     {
         // Each example names a file that is not here: the answer must be that, not a complaint about the words.
         using var run = new TestRun();
-        Verb[] verbs = [new RunVerb(), new AnalyseVerb(), new DrawVerb(), new AuditVerb()];
+        Verb[] verbs = [
+            new RunVerb(), new AnalyseVerb(), new DrawVerb(), new AuditVerb(), new MeasureVerb(), new CalibrateVerb(),
+            new PredictVerb(),
+        ];
         foreach (Verb verb in verbs)
         {
             foreach ((string line, _) in verb.Examples)
