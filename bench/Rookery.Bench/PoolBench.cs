@@ -60,8 +60,8 @@ internal static class PoolBench
         Say($"fork+join, fence of the thief   {(best[1] / SmallForks) - plain:0.00} ns more");
         Say($"fork+join, fence in the take    {(best[2] / SmallForks) - plain:0.00} ns more");
         Say($"fork+join, functions            {(best[3] / SmallForks) - plain:0.00} ns more");
-        double ratio = (task - plain) / ((best[1] / SmallForks) - plain);
-        Say($"a task of the runtime           {task - plain:0.0} ns more, {ratio:0}x");
+        double times = (task - plain) / ((best[1] / SmallForks) - plain);
+        Say($"a task of the runtime           {task - plain:0.0} ns more, {times:0}x");
     }
 
     private static void SpeedUp(int rounds)

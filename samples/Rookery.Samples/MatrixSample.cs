@@ -21,8 +21,8 @@ internal sealed class MatrixSample() : Sample("matrix")
     public override long OnPool(WorkerPool pool)
     {
         double[] product = new double[Size * Size];
-        pool.Run(static (worker, it) => worker.For(0, Size, it, static (it, row) => it.Sample.Row(it.Product, row)),
-            (Sample: this, Product: product));
+        pool.Run(static (worker, it) => worker.For(0, Size, it, static (it, row) => it.Sample.Row(it.Product, row)), (
+            Sample: this, Product: product));
         return (long)product.Sum();
     }
 
@@ -43,6 +43,6 @@ internal sealed class MatrixSample() : Sample("matrix")
         }
     }
 
-    private static double[] Made(int seed) => [.. Enumerable.Range(0,
-        Size * Size).Select(i => (double)(i * seed % 17))];
+    private static double[] Made(int seed) => [.. Enumerable.Range(0, Size * Size).Select(i => (double)(
+        i * seed % 17))];
 }

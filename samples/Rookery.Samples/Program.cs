@@ -10,8 +10,8 @@ Sample[] samples =
 Sample[] asked = args.Length == 0 ? samples : [.. samples.Where(sample => sample.Name == args[0])];
 if (asked.Length == 0)
 {
-    Console.Error.WriteLine($"There is no sample '{args[0]}'. There are "
-        + $"{string.Join(", ", samples.Select(s => s.Name))}.");
+    Console.Error.WriteLine(
+        $"There is no sample '{args[0]}'. There are {string.Join(", ", samples.Select(s => s.Name))}.");
     return 2;
 }
 

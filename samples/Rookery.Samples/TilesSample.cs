@@ -4,7 +4,8 @@ namespace Rookery.Samples;
 
 /// <summary>
 /// Counts birds on the photo tiles of a coastal seabird survey. The survey and its photos are invented: each tile is
-/// made from its number, bright spots on dark water, and a bird is a spot brighter than its four neighbours.
+/// made
+/// from its number, bright spots on dark water, and a bird is a spot brighter than its four neighbours.
 /// </summary>
 internal sealed class TilesSample() : Sample("tiles")
 {
@@ -21,8 +22,8 @@ internal sealed class TilesSample() : Sample("tiles")
     }
 
     public override long OnPool(WorkerPool pool) => pool.Run(
-        static (worker, tiles) => worker.Reduce(0, tiles, 0, static (_, tile) => BirdsOn(tile), static (a, b) => a + b,
-        0L, grain: 4),
+        static (worker, tiles) => worker.Reduce(0, tiles, 0, static (_, tile) => BirdsOn(tile), static (a, b) => a
+            + b, 0L, grain: 4),
         Tiles);
 
     public override long OnTasks()

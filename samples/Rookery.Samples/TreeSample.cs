@@ -14,8 +14,8 @@ internal sealed class TreeSample() : Sample("tree")
 
     public override long OnTasks() => WalkByTasks(Nodes);
 
-    private static long Walk(int nodes) => nodes <= 1 ? Visit(nodes) : Visit(nodes) + Walk(Heavy(nodes))
-        + Walk(Light(nodes));
+    private static long Walk(int nodes) => nodes <= 1 ? Visit(nodes) : Visit(nodes) + Walk(Heavy(nodes)) + Walk(Light(
+        nodes));
 
     private static long Walk(Worker worker, int nodes)
     {

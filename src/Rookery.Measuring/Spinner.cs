@@ -6,8 +6,10 @@ namespace Rookery.Measuring;
 /// <summary>Work by spinning: a chain of multiplications that takes as long as was asked for.</summary>
 /// <remarks>
 /// Steps are counted, not time: a worker that loses its processor in the middle has as much left to do afterwards, as
-/// real work has. The length of a step is the shortest of some trials, that is the processor undisturbed; where it
-/// changes its frequency, or shares a core with another thread, real work takes longer just as this does. Immutable.
+/// real
+/// work has. The length of a step is the shortest of some trials, that is the processor undisturbed; where it changes
+/// its
+/// frequency, or shares a core with another thread, real work takes longer just as this does. Immutable.
 /// </remarks>
 public sealed class Spinner
 {

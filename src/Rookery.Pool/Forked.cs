@@ -4,8 +4,9 @@ namespace Rookery.Pool;
 
 /// <summary>A forked child, to be joined once, on the worker that forked it.</summary>
 /// <remarks>
-/// Small and without identity of its own: copies stand for the same child. <c>default</c> stands for none; joining it,
-/// or joining a child twice or on another worker, is a <see cref="PoolMisuseException"/>.
+/// Small and without identity of its own: copies stand for the same child. <c>default</c> stands for none; joining
+/// it, or
+/// joining a child twice or on another worker, is a <see cref="PoolMisuseException"/>.
 /// </remarks>
 /// <typeparam name="TTask">The child's type of task.</typeparam>
 /// <typeparam name="TResult">What it computes.</typeparam>

@@ -10,8 +10,8 @@ internal static class PoolErrors
 
     public static PoolMisuseException WrongWorker(int forker, int joiner) => new(string.Create(
         CultureInfo.InvariantCulture,
-        $"A child that worker {forker} forked was to be joined on worker {joiner}. Only the task that forks a child "
-            + $"can join it: join it before the task ends, and pass its result on instead of the child."));
+        $"A child that worker {forker} forked was to be joined on worker {joiner}. Only the task that forks a "
+            + $"child can join it: join it before the task ends, and pass its result on instead of the child."));
 
     public static PoolMisuseException JoinedTwice() => new(
         "This child was joined before, or its task has ended. A child is joined once; keep its result for a second "
@@ -24,9 +24,9 @@ internal static class PoolErrors
 
     public static PoolStarvedException Starved(int workers) => new(string.Create(
         CultureInfo.InvariantCulture,
-        $"Starved: each of the {workers} workers waits at a join for a task that is still queued, and under at-join "
-            + $"wait none may run it. Use more workers than joins that wait at one time, or let workers help at "
-            + $"joins."));
+        $"Starved: each of the {workers} workers waits at a join for a task that is still queued, and under "
+            + $"at-join wait none may run it. Use more workers than joins that wait at one time, or let workers "
+                + $"help at joins."));
 
     public static void ThrowIfInside(bool isInside)
     {

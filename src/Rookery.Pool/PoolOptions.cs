@@ -43,8 +43,8 @@ public sealed record PoolOptions
     /// <summary>Failed looks in a row before a worker sleeps, at least 1.</summary>
     /// <remarks>
     /// A look takes 10 to 100 ns with its pause, so the default is some tens of microseconds: about what a sleep with
-    /// its wake costs, so that a wrong guess costs at most twice what a right one would (the argument of the ski
-    /// rental).
+    /// its
+    /// wake costs, so that a wrong guess costs at most twice what a right one would (the argument of the ski rental).
     /// </remarks>
     public int Patience { get; init; } = 300;
 

@@ -10,8 +10,8 @@ public readonly ref partial struct Worker
 
     /// <summary>Runs a loop in parallel, by halves.</summary>
     /// <param name="from">The first index.</param>
-    /// <param name="to">The index after the last; the loop is empty when it is not above
-    /// <paramref name="from"/>.</param>
+    /// <param name="to">The index after the last; the loop is empty when it is not above <paramref
+    /// name="from"/>.</param>
     /// <param name="body">What is done with a piece.</param>
     /// <param name="grain">Longest piece, at least 1; 0 for one that gives each worker about eight.</param>
     public void For<TBody>(int from, int to, TBody body, int grain = 0)

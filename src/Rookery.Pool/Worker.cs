@@ -6,8 +6,9 @@ namespace Rookery.Pool;
 /// <summary>The worker that runs the current task: through it a task forks, joins and loops.</summary>
 /// <remarks>
 /// <para>
-/// A <c>ref struct</c>, so that the compiler keeps it where it is valid: it can be passed on, and cannot be captured by
-/// a lambda, stored in an object, or carried to another thread.
+/// A <c>ref struct</c>, so that the compiler keeps it where it is valid: it can be passed on, and cannot be captured
+/// by a
+/// lambda, stored in an object, or carried to another thread.
 /// </para>
 /// <para>
 /// Example: <c>fib(10)</c> is 55, with 88 forks.
@@ -24,7 +25,8 @@ namespace Rookery.Pool;
 /// </para>
 /// <para>
 /// Cost (bench/): a fork and its join add 2 to 4 ns to a plain call, and allocate nothing once the depth has been
-/// reached before.
+/// reached
+/// before.
 /// </para>
 /// </remarks>
 public readonly ref partial struct Worker
@@ -83,8 +85,9 @@ public readonly ref partial struct Worker
 
                     // order: acquire, after the release in Push; the two stay in program order in machine code, and the
                     // store may still be on its way. Why no fence: a worker that is about to sleep raises Attention,
-                    // has a barrier run on all processors, and looks at all deques then, so either we see it or it sees
-                    // our task.
+                    // has a
+                    // barrier run on all processors, and looks at all deques then, so either we see it or it sees our
+                    // task.
                     if (Volatile.Read(ref core.Attention) != 0)
                         core.Attend();
                     return new(frame, word);
@@ -111,8 +114,8 @@ public readonly ref partial struct Worker
             Frame<TTask, TResult>? frame = forked.Frame;
 
             // A word that is still as the fork left it says that the child was not joined and has not ended. That its
-            // number is the one at the bottom of our deque says that it is ours, the youngest, and that nobody has
-            // begun it.
+            // number is
+            // the one at the bottom of our deque says that it is ours, the youngest, and that nobody has begun it.
             int taken = -1;
             if (frame is not null && frame.Word == forked.Word)
             {

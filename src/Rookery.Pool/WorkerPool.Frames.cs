@@ -8,8 +8,9 @@ public sealed partial class WorkerPool
     /// <summary>The frame of a number from a deque.</summary>
     internal Frame FrameOf(int number) =>
 
-        // order: acquire; the table is read after the number. pairs with: the release in AddFrames, which comes before
-        // the push of any number in it. else: a table that is too short.
+        // order: acquire; the table is read after the number. pairs with: the release in AddFrames, which comes
+        // before the push
+        // of any number in it. else: a table that is too short.
         Volatile.Read(ref _frames)[number];
 
     /// <summary>Makes the frames of a worker from one depth on.</summary>

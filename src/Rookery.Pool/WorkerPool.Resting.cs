@@ -54,8 +54,8 @@ public sealed partial class WorkerPool
         {
             _sleepers.Add(new(worker, SleepKind.Blocked));
             _blocked++;
-            hasStarved = _blocked == Workers.Length
-                && _sleepers.TrueForAll(s => s.Worker.SleepsFor is { IsFinished: false });
+            hasStarved = _blocked == Workers.Length && _sleepers.TrueForAll(s =>
+                s.Worker.SleepsFor is { IsFinished: false });
         }
 
         if (hasStarved)

@@ -83,7 +83,8 @@ public sealed partial class WorkerPool
     internal PoolRun? RunAt(int slot)
     {
         // Only read by workers with a task of that run, so the place holds it. The list may be grown meanwhile by
-        // another caller, hence the lock; this happens once a steal, not once a fork.
+        // another
+        // caller, hence the lock; this happens once a steal, not once a fork.
         lock (_gate)
             return slot < _slots.Count ? _slots[slot] : null;
     }
@@ -100,8 +101,8 @@ public sealed partial class WorkerPool
             {
                 slot = _slots.Count;
                 if (slot == WorkerCore.SlotsMax)
-                    throw new InvalidOperationException($"A pool can do {WorkerCore.SlotsMax} runs at one time, no "
-                        + $"more.");
+                    throw new InvalidOperationException(
+                        $"A pool can do {WorkerCore.SlotsMax} runs at one time, no more.");
                 _slots.Add(null);
             }
 
@@ -114,7 +115,8 @@ public sealed partial class WorkerPool
         }
 
         // order: full; the run is queued before sleepers are looked for. pairs with: the barrier in WorkerCore.Sleep.
-        // else: a run that nobody hears of.
+        // else: a
+        // run that nobody hears of.
         Interlocked.MemoryBarrier();
         WakeForRun();
     }

@@ -6,9 +6,10 @@ namespace Rookery.Pool;
 /// <summary>A fixed number of threads that run fork/join programs by work stealing.</summary>
 /// <remarks>
 /// <para>
-/// The threads start with the pool and end with <see cref="Dispose"/>.
-/// <see cref="Run{TState,TResult}(ForkFunction{TState, TResult},TState,TimeSpan?,CancellationToken)"/> may be called
-/// from any thread, many at a time, and waits for the result; inside a task of the same pool it is an ordinary call.
+/// The threads start with the pool and end with <see cref="Dispose"/>. <see
+/// cref="Run{TState,TResult}(ForkFunction{TState,
+/// TResult},TState,TimeSpan?,CancellationToken)"/> may be called from any thread, many at a time, and waits for the
+/// result; inside a task of the same pool it is an ordinary call.
 /// </para>
 /// <para>
 /// Example: <c>using var pool = new WorkerPool(); long n = pool.Run(Fib, 30);</c>
@@ -73,8 +74,9 @@ public sealed partial class WorkerPool : IDisposable
 
     /// <summary>Stops what is running, lets it unwind, and ends the threads.</summary>
     /// <remarks>
-    /// Callers of runs that were going on get an <see cref="ObjectDisposedException"/>. Waits for tasks to reach their
-    /// next fork, join or question whether to stop. Calling it again does nothing.
+    /// Callers of runs that were going on get an <see cref="ObjectDisposedException"/>. Waits for tasks to reach
+    /// their next
+    /// fork, join or question whether to stop. Calling it again does nothing.
     /// </remarks>
     /// <exception cref="PoolMisuseException">A task of this pool called it.</exception>
     public void Dispose()

@@ -8,7 +8,8 @@ namespace Rookery.Measuring.Calibration;
 /// <summary>Measures what the operations of the pool cost on this computer.</summary>
 /// <remarks>
 /// Each cost is the middle of some rounds, with the quarters beside it: on a computer that does other things as well,
-/// rounds differ. What cannot be measured without others' help is an assumption, and says so. Some seconds in all.
+/// rounds
+/// differ. What cannot be measured without others' help is an assumption, and says so. Some seconds in all.
 /// </remarks>
 public static class Calibrator
 {
@@ -67,8 +68,8 @@ public static class Calibrator
         }
 
         return (
-            Cost.Of("fork", "a fork's share of what fork and join add to a plain call, without steals",
-            pairs.Select(p => p * share)),
+            Cost.Of("fork", "a fork's share of what fork and join add to a plain call, without steals", pairs.Select(
+                p => p * share)),
             Cost.Of("take", "a join's share of the same", pairs.Select(p => p * (1 - share))));
     }
 
@@ -144,7 +145,7 @@ public static class Calibrator
 
         return Cost.Of(
             "lost-race", "an attempt whose task a rival takes just before the contest; the line stays in one cache",
-            rounds);
+                rounds);
     }
 
     private static double StealAll(bool isContested)

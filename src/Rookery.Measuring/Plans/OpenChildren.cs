@@ -7,7 +7,8 @@ namespace Rookery.Measuring.Plans;
 /// </summary>
 /// <remarks>
 /// Tasks that a worker runs on top of a waiting one put theirs on top and take them off before they end. After a run
-/// that failed the stack may hold leavings; the next run begins above them, and its first task clears it.
+/// that
+/// failed the stack may hold leavings; the next run begins above them, and its first task clears it.
 /// </remarks>
 internal readonly ref struct OpenChildren(OpenChildren.Stack stack)
 {

@@ -7,9 +7,10 @@ namespace Rookery.Measuring.Plans;
 /// A program worked out beforehand: every task with its actions, so that a measured run only does them.
 /// </summary>
 /// <remarks>
-/// Evaluating a program while it is measured would be measured with it, and an evaluator is for one thread. What a task
-/// does depends on its arguments and the seed alone, so it can be known before. 16 bytes an action. Immutable once
-/// made. Task 0 is the first; children are numbered in the order in which their tasks are worked out.
+/// Evaluating a program while it is measured would be measured with it, and an evaluator is for one thread. What a
+/// task does
+/// depends on its arguments and the seed alone, so it can be known before. 16 bytes an action. Immutable once made.
+/// Task 0 is the first; children are numbered in the order in which their tasks are worked out.
 /// </remarks>
 internal sealed class Plan
 {

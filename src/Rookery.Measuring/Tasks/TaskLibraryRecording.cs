@@ -9,10 +9,13 @@ namespace Rookery.Measuring.Tasks;
 /// <summary>A run of the runtime's own task library as a trace.</summary>
 /// <remarks>
 /// Its event source says when a task is queued, begins, ends and is waited for. A task that begins on the thread that
-/// queued it was taken from that thread's own queue, any other was stolen from it. The source does not tell scheduling
-/// from work, so a thread counts as working whenever it has a task that does not wait. How the library's queues work
-/// inside is its own affair: its threads have a queue each, of which they take the newest and others the oldest (common
-/// knowledge of .NET).
+/// queued
+/// it was taken from that thread's own queue, any other was stolen from it. The source does not tell scheduling from
+/// work, so
+/// a thread counts as working whenever it has a task that does not wait. How the library's queues work inside is its
+/// own
+/// affair: its threads have a queue each, of which they take the newest and others the oldest (common knowledge of
+/// .NET).
 /// </remarks>
 internal static class TaskLibraryRecording
 {

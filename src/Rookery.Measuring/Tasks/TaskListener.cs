@@ -7,8 +7,9 @@ namespace Rookery.Measuring.Tasks;
 /// <summary>Listens to the runtime's task scheduler: each thread keeps what it said, in its order.</summary>
 /// <remarks>
 /// The event source calls on the thread on which the event happens. Keywords: tasks (2), parallel (4) and waiting are
-/// on by 0x3, the ends of tasks by 0x40, waiting by 0x80. Costs about two microseconds an event, which is part of what
-/// is recorded.
+/// on by
+/// 0x3, the ends of tasks by 0x40, waiting by 0x80. Costs about two microseconds an event, which is part of what is
+/// recorded.
 /// </remarks>
 internal sealed class TaskListener : EventListener
 {

@@ -4,9 +4,9 @@ namespace Rookery.Pool.Deques;
 /// The steps of the lock-free deque, one for each access to shared memory and each fence, in their order.
 /// </summary>
 /// <remarks>
-/// The labels of fences (F1 to F3) and of the other orders (A1 to A4) are the same in
-/// <see cref="LockFreeDeque{TSteps}"/> and in the algorithm's text for the checker. A test compares the order in which
-/// the code passes them with this list.
+/// The labels of fences (F1 to F3) and of the other orders (A1 to A4) are the same in <see
+/// cref="LockFreeDeque{TSteps}"/>
+/// and in the algorithm's text for the checker. A test compares the order in which the code passes them with this list.
 /// </remarks>
 internal enum DequeStep
 {

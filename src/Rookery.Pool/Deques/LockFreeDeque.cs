@@ -7,8 +7,9 @@ namespace Rookery.Pool.Deques;
 /// <remarks>
 /// <para>
 /// The array is a ring of slots, and two counters say which of them are in use: <c>top</c>, the oldest task, up to, not
-/// including, <c>bottom</c>. Only the owner moves <c>bottom</c>; whoever takes the task at <c>top</c> moves that up by
-/// a compare-and-swap, so that two can never have the same one. As long as two tasks or more are in the deque the owner
+/// including, <c>bottom</c>. Only the owner moves <c>bottom</c>; whoever takes the task at <c>top</c> moves that up
+/// by a
+/// compare-and-swap, so that two can never have the same one. As long as two tasks or more are in the deque the owner
 /// needs no such contest: it lowers <c>bottom</c> first and looks at <c>top</c> then, and a thief looks at <c>top</c>
 /// first and at <c>bottom</c> then; with a full fence between the two accesses on either side at least one of them
 /// sees the other. For the last task both go through the contest.
@@ -29,7 +30,8 @@ namespace Rookery.Pool.Deques;
 /// </para>
 /// <para>
 /// Cost (bench/): a push about 1 ns; a take 1 ns, or 7 ns with the fence in it; nothing is allocated but by growing,
-/// which doubles the array. An old array is left to the collector: a thief may still read from it.
+/// which
+/// doubles the array. An old array is left to the collector: a thief may still read from it.
 /// </para>
 /// </remarks>
 /// <typeparam name="TSteps">Told of each step: <see cref="NoSteps"/>, except in tests.</typeparam>
@@ -57,7 +59,8 @@ internal sealed class LockFreeDeque<TSteps> : WorkQueue
         get
         {
             // order: acquire on both, so that the counters are read in this order: top first can only make the deque
-            // look larger, never emptier, than it was. pairs with: nothing; the number is a hint. else: the same, more
+            // look
+            // larger, never emptier, than it was. pairs with: nothing; the number is a hint. else: the same, more
             // often.
             long top = Volatile.Read(ref _shared.Top);
             long bottom = Volatile.Read(ref _shared.Bottom);
@@ -76,7 +79,8 @@ internal sealed class LockFreeDeque<TSteps> : WorkQueue
             long bottom = _shared.Bottom;
 
             // A1. order: acquire; the store into the slot may not move above. pairs with: the contest in TrySteal,
-            // whose winner has read its slot before. else: a slot that a slow thief still reads is written over.
+            // whose
+            // winner has read its slot before. else: a slot that a slow thief still reads is written over.
             TSteps.At(DequeStep.PushReadTop);
             long top = Volatile.Read(ref _shared.Top);
             int[] items = _shared.Items;
@@ -120,13 +124,18 @@ internal sealed class LockFreeDeque<TSteps> : WorkQueue
             TSteps.At(DequeStep.TakeReadBottom);
             long bottom = _shared.Bottom - 1;
 
-            // F2. order: full; this store of bottom may not move below the load of top (store-load: the one order that
-            // x86 does not keep by itself). pairs with: F3 in TrySteal. else: owner and thief both believe that the
-            // other is not there, and take the same task. An exchange is store and fence in one, and costs less than
-            // the two. With FencePlacement.Thief the owner has no fence: each thief has the kernel run a full fence on
-            // every processor of the process before it reads bottom, which is as good at every moment at which a thief
-            // looks. What is left for us is the order of the two instructions themselves; a volatile store and a
-            // volatile load stay in program order in the compiler's machine code (docs/pool.md says how we know).
+            // F2. order: full; this store of bottom may not move below the load of top (store-load: the one order
+            // that x86 does
+            // not keep by itself). pairs with: F3 in TrySteal. else: owner and thief both believe that the other is
+            // not there,
+            // and take the same task. An exchange is store and fence in one, and costs less than the two.
+            // With FencePlacement.Thief the owner has no fence: each thief has the kernel run a full fence on every
+            // processor
+            // of the process before it reads bottom, which is as good at every moment at which a thief looks. What is
+            // left for
+            // us is the order of the two instructions themselves; a volatile store and a volatile load stay in
+            // program order in
+            // the compiler's machine code (docs/pool.md says how we know).
             TSteps.At(DequeStep.TakeWriteBottom);
             if (_isFenceInTake)
                 Interlocked.Exchange(ref _shared.Bottom, bottom);
@@ -155,13 +164,15 @@ internal sealed class LockFreeDeque<TSteps> : WorkQueue
         unchecked
         {
             // A2. order: acquire; nothing below may move above: bottom is read after top. pairs with: the contest of
-            // another thief. else: an old bottom with a new top, and an empty deque that looks full.
+            // another
+            // thief. else: an old bottom with a new top, and an empty deque that looks full.
             TSteps.At(DequeStep.StealReadTop);
             long top = Volatile.Read(ref _shared.Top);
 
             // A cheap look first, since the barrier is dear: when nothing is there, none is needed. No part of the
             // algorithm: an answer "empty" that is a moment old is as good as one now, and a worker that is about to
-            // sleep has a barrier of its own before its last look.
+            // sleep
+            // has a barrier of its own before its last look.
             if (top >= Volatile.Read(ref _shared.Bottom))
             {
                 task = -1;
@@ -169,8 +180,10 @@ internal sealed class LockFreeDeque<TSteps> : WorkQueue
             }
 
             // F3. order: full; top is read before bottom, in the one order that all fences agree on. pairs with: F2.
-            // else: see F2. Process-wide: every running thread of this process has had a full fence when the call
-            // returns, the owner among them, wherever it was.
+            // else: see
+            // F2. Process-wide: every running thread of this process has had a full fence when the call returns, the
+            // owner
+            // among them, wherever it was.
             TSteps.At(DequeStep.StealFence);
             if (_isFenceInTake)
                 Interlocked.MemoryBarrier();
@@ -187,8 +200,8 @@ internal sealed class LockFreeDeque<TSteps> : WorkQueue
             }
 
             // A4. order: acquire; the slot is read from an array whose slots are there. pairs with: the store of the
-            // array in Grow. else: slots of a new array before they are copied. An old array is fine: it still holds
-            // this slot.
+            // array in
+            // Grow. else: slots of a new array before they are copied. An old array is fine: it still holds this slot.
             TSteps.At(DequeStep.StealReadArray);
             int[] items = Volatile.Read(ref _shared.Items);
 
@@ -197,7 +210,8 @@ internal sealed class LockFreeDeque<TSteps> : WorkQueue
             task = Volatile.Read(ref Slot(items, top));
 
             // order: full; whoever moves top from t to t + 1 has task t, and nobody else. pairs with: itself in
-            // TryTakeLast and other thieves. else: a task taken twice.
+            // TryTakeLast and
+            // other thieves. else: a task taken twice.
             TSteps.At(DequeStep.StealContest);
             return Interlocked.CompareExchange(ref _shared.Top, top + 1, top) == top
                 ? StealOutcome.Taken
@@ -224,8 +238,8 @@ internal sealed class LockFreeDeque<TSteps> : WorkQueue
             }
 
             // order: none needed, as in the paper; Volatile costs nothing here and keeps the accesses in order for
-            // readers of the machine code. Why no fence: a thief that still sees the smaller value finds nothing, which
-            // is true.
+            // readers of
+            // the machine code. Why no fence: a thief that still sees the smaller value finds nothing, which is true.
             TSteps.At(DequeStep.TakeRestoreBottom);
             Volatile.Write(ref _shared.Bottom, bottom + 1);
             return task;
@@ -254,8 +268,8 @@ internal sealed class LockFreeDeque<TSteps> : WorkQueue
     {
         unchecked
         {
-            return ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(items),
-                (nuint)(uint)(items.Length - 1) & (nuint)index);
+            return ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(items), (nuint)(uint)(items.Length - 1) & (
+                nuint)index);
         }
     }
 }

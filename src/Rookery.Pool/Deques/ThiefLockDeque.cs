@@ -30,8 +30,9 @@ internal sealed class ThiefLockDeque : WorkQueue
     {
         long bottom = _shared.Bottom;
 
-        // order: acquire; the slot is written after. pairs with: a thief's store of top, which it makes before it reads
-        // its slot; the spare slot below keeps the two apart. else: a slot that is still being read is written over.
+        // order: acquire; the slot is written after. pairs with: a thief's store of top, which it makes before it
+        // reads its
+        // slot; the spare slot below keeps the two apart. else: a slot that is still being read is written over.
         if (bottom - Volatile.Read(ref _shared.Top) >= _shared.Items.Length - 1)
             Grow();
         _shared.Items[bottom & (_shared.Items.Length - 1)] = task;
@@ -46,7 +47,8 @@ internal sealed class ThiefLockDeque : WorkQueue
         long bottom = _shared.Bottom - 1;
 
         // order: full, an exchange is store and fence in one. pairs with: the exchange in TrySteal. else: owner and
-        // thief both get the task.
+        // thief
+        // both get the task.
         Interlocked.Exchange(ref _shared.Bottom, bottom);
         if (Volatile.Read(ref _shared.Top) > bottom)
         {

@@ -13,8 +13,9 @@ internal abstract class WorkQueue
     private int _tickets;
 
     /// <summary>
-    /// Where the calling thread's last operation stands among all of its queue, for queues with a lock; 0 otherwise. It
-    /// lets a recording put the operations in their true order.
+    /// Where the calling thread's last operation stands among all of its queue, for queues with a lock; 0 otherwise.
+    /// It lets a
+    /// recording put the operations in their true order.
     /// </summary>
     public static int LastTicket => s_ticket;
 

@@ -23,6 +23,5 @@ internal static class OptionText
 
     /// <summary>A name as words: <c>LastSuccess</c> as <c>last-success</c>.</summary>
     public static string Words(string name) =>
-        string.Concat(name.Select((c, i) => i > 0 && char.IsUpper(c) ? "-" + char.ToLowerInvariant(c)
-        : char.ToLowerInvariant(c).ToString()));
+        string.Concat(name.Select((c, i) => (i > 0 && char.IsUpper(c) ? "-" : "") + char.ToLowerInvariant(c)));
 }

@@ -4,10 +4,13 @@ namespace Rookery.Pool.Recording;
 /// <remarks>
 /// <para>
 /// A worker notes the time shortly before or after what it notes takes effect, and may lose its processor in between,
-/// so times alone can put a steal before its fork. What must come first is known, though: a fork before the steal of
-/// its child, steals from one deque in the order of the forks, a wait before the end of what it waited for, that end
-/// before the join passes. Of all events whose causes are placed, the earliest comes next, and its time is at least
-/// that of the one before.
+/// so
+/// times alone can put a steal before its fork. What must come first is known, though: a fork before the steal of its
+/// child,
+/// steals from one deque in the order of the forks, a wait before the end of what it waited for, that end before the
+/// join
+/// passes. Of all events whose causes are placed, the earliest comes next, and its time is at least that of the one
+/// before.
 /// </para>
 /// <para>Mutable, used once. Linear in the events, times the number of workers.</para>
 /// </remarks>
@@ -44,8 +47,8 @@ internal sealed class CausalMerge
             }
 
             if (best < 0)
-                throw new RecordingException("The notes of the workers contradict each other; this is a fault of "
-                    + "the pool.");
+                throw new RecordingException(
+                    "The notes of the workers contradict each other; this is a fault of the pool.");
             RecordedEvent item = _streams[best].Events[_next[best]];
             ShiftMax = Math.Max(ShiftMax, now == long.MinValue ? 0 : now - item.Time);
             now = Math.Max(now, item.Time);
@@ -123,8 +126,8 @@ internal sealed class CausalMerge
     // Operations on a queue with a lock follow each other as they had the lock. A steal's look stands right before it.
     private void AddTickets(bool isShared)
     {
-        var all = _streams.SelectMany((stream,
-            worker) => stream.Tickets.Select(t => (Worker: worker, t.Index, t.Queue, t.Ticket)));
+        var all = _streams.SelectMany((stream, worker) => stream.Tickets.Select(t => (Worker: worker, t.Index,
+            t.Queue, t.Ticket)));
         foreach (var ofQueue in all.GroupBy(t => isShared ? 0 : t.Queue))
         {
             (int Worker, int Index)? before = null;

@@ -5,9 +5,12 @@ namespace Rookery.Pool.Recording;
 /// <summary>How far the steady clock may differ between two processors, as two threads can tell.</summary>
 /// <remarks>
 /// Two threads pass a word to and fro, each with its reading of the clock. If one clock is ahead of the other by d,
-/// then the quickest message one way seems d longer than it was, and the quickest one back d shorter: both seem to take
-/// at least 0 only if -there &lt;= d &lt;= back. So the larger of the two quickest messages bounds the difference.
-/// Source: the bound of F. Cristian, "Probabilistic clock synchronization", Distributed Computing 3 (1989).
+/// then the
+/// quickest message one way seems d longer than it was, and the quickest one back d shorter: both seem to take at
+/// least 0
+/// only if -there &lt;= d &lt;= back. So the larger of the two quickest messages bounds the difference. Source: the
+/// bound of
+/// F. Cristian, "Probabilistic clock synchronization", Distributed Computing 3 (1989).
 /// </remarks>
 internal static class ClockSkew
 {

@@ -3,9 +3,10 @@ namespace Rookery.Pool.Recording;
 /// <summary>Finds for each look that found nothing a moment at which that was true.</summary>
 /// <remarks>
 /// A look says only that a queue was empty at some moment between the worker's event before and the one after. The
-/// order of all events says when each queue was empty; the moment nearest to the noted time is taken. A look for which
-/// there is none (it was answered from an old copy of the counters, which the deque permits) is left out and counted.
-/// Used once.
+/// order of
+/// all events says when each queue was empty; the moment nearest to the noted time is taken. A look for which there
+/// is none
+/// (it was answered from an old copy of the counters, which the deque permits) is left out and counted. Used once.
 /// </remarks>
 internal sealed class LookPlacer(
     IReadOnlyList<WorkerStream> streams, List<(int Worker, int Index, long Time)> order, bool isShared)

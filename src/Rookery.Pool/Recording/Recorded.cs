@@ -5,11 +5,12 @@ namespace Rookery.Pool.Recording;
 
 /// <summary>A recorded run: its events in one order, ready to be written as a trace.</summary>
 /// <remarks>
-/// Immutable. Times are nanoseconds of the processor's steady clock from the beginning of the first task. The order of
-/// events is one that could have been: no effect stands before its cause, and a time was moved where that was needed,
-/// by
-/// <see cref="ShiftMax"/> at most. A worker that looks for work again and again has its first <see cref="LooksInRow"/>
-/// looks recorded. The time that recording takes is part of what was recorded.
+/// Immutable. Times are nanoseconds of the processor's steady clock from the beginning of the first task. The order
+/// of events
+/// is one that could have been: no effect stands before its cause, and a time was moved where that was needed, by
+/// <see cref="ShiftMax"/> at most. A worker that looks for work again and again has its first <see
+/// cref="LooksInRow"/> looks
+/// recorded. The time that recording takes is part of what was recorded.
 /// </remarks>
 public sealed class Recorded
 {

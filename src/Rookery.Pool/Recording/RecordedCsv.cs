@@ -20,10 +20,10 @@ internal static class RecordedCsv
                 RecordedKind.Begin when item.Other < 0 => run.Labels[item.Task],
                 _ => "",
             };
-            writer.Write(string.Create(
+            string row = string.Create(
                 CultureInfo.InvariantCulture,
-                $"{step},{item.Time},{item.Worker},{WordOf(item.Kind)},{item.Task},{item.Other},"
-                + $"{item.Line},{Quoted(label)}\n"));
+                $"{step},{item.Time},{item.Worker},{WordOf(item.Kind)},{item.Task},{item.Other},{item.Line}");
+            writer.Write($"{row},{Quoted(label)}\n");
         }
     }
 

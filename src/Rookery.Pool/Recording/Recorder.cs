@@ -9,7 +9,8 @@ namespace Rookery.Pool.Recording;
 /// <remarks>
 /// <para>
 /// No lock, and no store that another processor waits for: a note is one reading of the clock and 32 bytes. What the
-/// notes mean is worked out when the run is over. When they are full nothing more is kept, and the recording says so.
+/// notes
+/// mean is worked out when the run is over. When they are full nothing more is kept, and the recording says so.
 /// </para>
 /// <para>
 /// Cost (bench/): three notes a task, each the price of a look at the clock.

@@ -3,10 +3,13 @@ namespace Rookery.Pool.Recording;
 /// <summary>Tells the notes of one worker as events, in the worker's own order.</summary>
 /// <remarks>
 /// <para>
-/// In a trace a join waits for all children that a task has forked so far; in the pool each child is joined by itself.
-/// Where a task joins one child while older ones are still open (as a plain call does that forks and joins inside), the
-/// part from that child's fork to its join becomes a task of its own that the outer one calls. Work and span stay
-/// exactly what they were. Programs of the notation, which join all at once, say so, and get no such parts.
+/// In a trace a join waits for all children that a task has forked so far; in the pool each child is joined by
+/// itself. Where
+/// a task joins one child while older ones are still open (as a plain call does that forks and joins inside), the
+/// part from
+/// that child's fork to its join becomes a task of its own that the outer one calls. Work and span stay exactly what
+/// they
+/// were. Programs of the notation, which join all at once, say so, and get no such parts.
 /// </para>
 /// <para>Mutable, for one thread, used once.</para>
 /// </remarks>
@@ -85,8 +88,8 @@ internal sealed class StreamExpander(RecordedTasks tasks, int worker, WorkerStre
 
     private Strand Top(in Note note) => _strands.TryPeek(out Strand? top)
         ? top
-        : throw new RecordingException($"The notes of worker {worker} do not fit together: {note.Kind} without a "
-            + $"task.");
+        : throw new RecordingException(
+            $"The notes of worker {worker} do not fit together: {note.Kind} without a task.");
 
     // Who made a task may stand in the notes of another worker, so begins and ends get their parent at last.
     private void Begin(in Note note, int task)

@@ -22,7 +22,8 @@ internal abstract class Frame(WorkerCore owner, int depth, int number)
     /// <summary>Which fork (serial number and run), and what has become of it (<see cref="FrameState"/>).</summary>
     /// <remarks>
     /// Written by the owner at the fork and the join, and by whoever runs the child when it ends, with release; read
-    /// with acquire by the owner, who reads result or exception after it.
+    /// with
+    /// acquire by the owner, who reads result or exception after it.
     /// </remarks>
     public long Word;
 

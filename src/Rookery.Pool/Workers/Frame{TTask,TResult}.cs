@@ -29,8 +29,8 @@ internal sealed class Frame<TTask, TResult>(WorkerCore owner, int depth, int num
         int thrown = core.Thrown;
         try
         {
-            // A waiting worker runs tasks on top of waiting ones; a stack that ends is an error of the run, not of the
-            // process.
+            // A waiting worker runs tasks on top of waiting ones; a stack that ends is an error of the run, not of
+            // the process.
             RuntimeHelpers.EnsureSufficientExecutionStack();
             core.CurrentRun!.ThrowIfStopped();
             Result = body.Run(new Worker(core));

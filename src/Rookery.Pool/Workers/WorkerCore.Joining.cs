@@ -55,8 +55,8 @@ internal sealed partial class WorkerCore
         if (frame.Owner != this)
             throw PoolErrors.WrongWorker(frame.Owner.Number, Number);
         long word = Volatile.Read(ref frame.Word);
-        if (frame.Depth < _floor || frame.Depth >= Depth
-            || (word & ~(FrameState.Mask | FrameState.OffFastPath)) != forkedWord
+        if (frame.Depth < _floor || frame.Depth >= Depth || (word & ~(
+            FrameState.Mask | FrameState.OffFastPath)) != forkedWord
             || (word & FrameState.Mask) == FrameState.Joined)
             throw PoolErrors.JoinedTwice();
 

@@ -34,8 +34,9 @@ internal sealed partial class WorkerCore
             return;
 
         // order: full; the frame's state is stored before the owner's wish is read. pairs with: the barrier in Sleep.
-        // else: the owner sees an unfinished child, we see nobody asleep, and it sleeps for ever. A steal is rare: the
-        // fence costs little.
+        // else: the
+        // owner sees an unfinished child, we see nobody asleep, and it sleeps for ever. A steal is rare: the fence
+        // costs little.
         Interlocked.MemoryBarrier();
         if (frame.Owner.SleepsFor == frame)
             Pool.Wake(frame.Owner, this);
@@ -78,10 +79,11 @@ internal sealed partial class WorkerCore
         Pool.AddSleeper(this, awaited is null);
         Volatile.Write(ref _sleepsFor, awaited);
 
-        // order: full, on every processor of the process. What we announced above is seen by whoever queues a task from
-        // now on, and what was queued before is seen by our last look below. pairs with: the load of Attention in
-        // Worker.Fork, which has no fence, and the fence in SayFinished. else: a task is queued, nobody is woken for
-        // it: the lost wake-up.
+        // order: full, on every processor of the process. What we announced above is seen by whoever queues a task
+        // from now on,
+        // and what was queued before is seen by our last look below. pairs with: the load of Attention in
+        // Worker.Fork, which has
+        // no fence, and the fence in SayFinished. else: a task is queued, nobody is woken for it: the lost wake-up.
         Interlocked.MemoryBarrierProcessWide();
         bool hasReason = Pool.IsClosed || Pool.HasWork() || (awaited is null ? Pool.HasRuns : awaited.IsFinished);
         if (!hasReason || !Pool.TryRemoveSleeper(this))

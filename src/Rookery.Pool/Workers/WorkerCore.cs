@@ -137,8 +137,8 @@ internal sealed partial class WorkerCore : IDisposable
         foreach (object store in _allStores)
         {
             var frames = (Frame[])store;
-            if (depth < frames.Length && frames[depth] is var frame
-                && (open is null || SerialOf(frame) > SerialOf(open)))
+            if (depth < frames.Length && frames[depth] is var frame && (open is null || SerialOf(frame) > SerialOf(
+                open)))
                 open = frame;
         }
 

@@ -27,7 +27,7 @@ internal sealed class MeasureVerb : Verb
         : this(
             new(), new(),
             OptionValues.Text("--on", string.Join('|', s_runtimes),
-            "Our pool (the default), or the runtime's own task library."),
+                "Our pool (the default), or the runtime's own task library."),
             OptionValues.Text("--trace", "FILE", "Record one more run into a file: .parquet or .csv."),
             OptionValues.Flag("--json", "One object for other programs (docs/json.md), and nothing else."))
     {

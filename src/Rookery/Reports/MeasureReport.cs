@@ -17,14 +17,14 @@ internal static class MeasureReport
         var said = ImmutableArray.CreateBuilder<string>();
         said.Add($"{who} ran {program.Name} {Say.CountInWords(measured.Times.Length, "time")} in "
             + $"{Milliseconds(measured.Median)} (the median; from {Milliseconds(measured.Min)} to "
-            + $"{Milliseconds(measured.Max)}).");
+                + $"{Milliseconds(measured.Max)}).");
         said.Add($"Its {Say.Count(measured.Tasks, "task")} hold {Milliseconds(measured.Work)} of work, a unit being "
-            + $"{Say.Whole((long)measured.UnitNanoseconds)} ns of spinning; that is {Say.Decimal(speedUp, 2)} times "
-            + $"as fast as the work alone.");
+            + $"{Say.Whole((long)measured.UnitNanoseconds)} ns of spinning; that is {Say.Decimal(speedUp, 2)} "
+                + $"times as fast as the work alone.");
         if (measured.Workers > Environment.ProcessorCount)
         {
-            said.Add($"There are only {Environment.ProcessorCount} processors for {measured.Workers} workers, so no "
-                + $"more than "
+            said.Add($"There are only {Environment.ProcessorCount} processors for {measured.Workers} workers, so "
+                + $"no more than "
                 + $"{Environment.ProcessorCount} of them ran at one time.");
         }
 

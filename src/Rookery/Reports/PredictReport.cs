@@ -13,8 +13,8 @@ internal static class PredictReport
     {
         var said = ImmutableArray.CreateBuilder<string>();
         double worst = predictions.Where(p => p.HasProcessors).Select(p => Math.Abs(p.Error)).DefaultIfEmpty(0).Max();
-        said.Add($"The simulator, on the machine {machine.Name}, is at most {Say.Decimal(100 * worst, 1)} % off the "
-            + $"shortest measured run of {program.Name}.");
+        said.Add($"The simulator, on the machine {machine.Name}, is at most {Say.Decimal(100 * worst, 1)} % off "
+            + $"the shortest measured run of {program.Name}.");
         if (predictions.Any(p => !p.HasProcessors))
         {
             said.Add($"This computer has {Say.Count(Environment.ProcessorCount, "processor")}: rows with more "

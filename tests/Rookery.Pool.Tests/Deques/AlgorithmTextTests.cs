@@ -31,8 +31,8 @@ public sealed class AlgorithmTextTests
     [Fact]
     public void Steps_OfTheCheckedAlgorithm_AreThoseOfTheCode()
     {
-        string[] text = [.. File.ReadLines(AlgorithmPath()).Select(line => string.Join(' ',
-            line.Split(' ', StringSplitOptions.RemoveEmptyEntries)))];
+        string[] text = [.. File.ReadLines(AlgorithmPath()).Select(line => string.Join(' ', line.Split(' ',
+            StringSplitOptions.RemoveEmptyEntries)))];
         var deque = new LockFreeDeque<RecordedSteps>(FencePlacement.Owner);
         Compare(text, "push", s_push, RecordedSteps.Of(() => deque.Push(1)));
         deque.Push(2);
@@ -49,8 +49,8 @@ public sealed class AlgorithmTextTests
         foreach ((DequeStep step, string line) in wanted)
         {
             int found = Array.FindIndex(
-                text, at + 1, it => it == line
-                || (line.StartsWith("cas", StringComparison.Ordinal) && it.Contains(line, StringComparison.Ordinal)));
+                text, at + 1, it => it == line || (line.StartsWith("cas", StringComparison.Ordinal) && it.Contains(
+                    line, StringComparison.Ordinal)));
             Assert.True(found > at, $"{operation}: '{line}' ({step}) does not follow line {at + 1} of the algorithm.");
             at = found;
         }

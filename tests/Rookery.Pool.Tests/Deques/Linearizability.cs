@@ -4,9 +4,11 @@ namespace Rookery.Pool.Tests.Deques;
 
 /// <summary>Whether a history could be one of operations that took effect one after the other.</summary>
 /// <remarks>
-/// Source: J. M. Wing and C. Gong, "Testing and verifying concurrent objects", JPDC 17 (1993): try each operation that
-/// no other precedes as the next one, and go back when the object would not have answered so. Visited pairs of what is
-/// done and what the deque holds are remembered (G. Lowe, "Testing for linearizability", 2017).
+/// Source: J. M. Wing and C. Gong, "Testing and verifying concurrent objects", JPDC 17 (1993): try each operation
+/// that no
+/// other precedes as the next one, and go back when the object would not have answered so. Visited pairs of what is
+/// done and
+/// what the deque holds are remembered (G. Lowe, "Testing for linearizability", 2017).
 /// </remarks>
 internal static class Linearizability
 {
@@ -15,8 +17,8 @@ internal static class Linearizability
     /// </summary>
     public static bool IsDeque(IReadOnlyList<DequeOperation> history)
     {
-        DequeOperation[] operations =
-            [.. history.Where(o => o.Outcome != StealOutcome.LostRace).OrderBy(o => o.Invoked)];
+        DequeOperation[] operations = [.. history.Where(o => o.Outcome != StealOutcome.LostRace).OrderBy(o =>
+            o.Invoked)];
         return operations.Length <= 64
             ? Search(operations, 0, [], [])
             : throw new ArgumentException("At most 64 operations.", nameof(history));

@@ -67,7 +67,8 @@ public sealed class LockFreeDequeStress
     };
 
     // A counter that every operation raises is the clock: an operation is over before another begins only if the
-    // counter says so, and raising it is a full fence on either side.
+    // counter
+    // says so, and raising it is a full fence on either side.
     private static DequeOperation[] Race(WorkQueue deque, int thieves, int seed)
     {
         var done = new ConcurrentBag<DequeOperation>();
@@ -82,8 +83,8 @@ public sealed class LockFreeDequeStress
                 deque.Push(pushed);
             else
                 outcome = action == DequeAction.Take ? deque.TryTake(out task) : deque.TrySteal(out task);
-            done.Add(new(action, outcome, outcome == StealOutcome.Taken ? task : -1, invoked,
-                Interlocked.Increment(ref clock)));
+            done.Add(new(action, outcome, outcome == StealOutcome.Taken ? task : -1, invoked, Interlocked.Increment(
+                ref clock)));
         }
 
         Thread[] threads =

@@ -2,10 +2,13 @@ namespace Rookery.Pool.Tests.Deques;
 
 /// <summary>Runs threads one step at a time in an order that it chooses: every order, one after the other.</summary>
 /// <remarks>
-/// One thread runs at a time, so the orders are those of sequential consistency. An order is a list of choices, each an
-/// index into the threads that can go on; the next order changes the last choice that can be changed (depth first), so
-/// a scenario without loops is explored completely. Source of the method: P. Godefroid, "Model checking for programming
-/// languages using VeriSoft", POPL 1997.
+/// One thread runs at a time, so the orders are those of sequential consistency. An order is a list of choices, each
+/// an index
+/// into the threads that can go on; the next order changes the last choice that can be changed (depth first), so a
+/// scenario
+/// without loops is explored completely. Source of the method: P. Godefroid, "Model checking for programming
+/// languages using
+/// VeriSoft", POPL 1997.
 /// </remarks>
 internal sealed class StepScheduler : IDisposable
 {

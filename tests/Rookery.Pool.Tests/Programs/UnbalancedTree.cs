@@ -8,8 +8,9 @@ namespace Rookery.Pool.Tests.Programs;
 /// Searches a geometric tree of the unbalanced tree search benchmark, whose shape follows from SHA-1 sums.
 /// </summary>
 /// <remarks>
-/// Source: S. Olivier and others, "UTS: an unbalanced tree search benchmark", LCPC 2006. A node is 20 bytes; child i of
-/// it is the SHA-1 of those and i; a node has floor(log(1 - u) / log(1 - p)) children, p = 1 / (1 + b), b = 4 above the
+/// Source: S. Olivier and others, "UTS: an unbalanced tree search benchmark", LCPC 2006. A node is 20 bytes; child i
+/// of it is
+/// the SHA-1 of those and i; a node has floor(log(1 - u) / log(1 - p)) children, p = 1 / (1 + b), b = 4 above the
 /// largest depth.
 /// </remarks>
 internal readonly struct UnbalancedTree(byte[] node, int depth, int depthMax) : IForkTask<TreeCount>

@@ -6,7 +6,8 @@ namespace Rookery.Pool.Tests.Runs;
 public sealed class PoolStress
 {
     // 2 F(34) - 1 = 11,405,773 calls, one fork for each of the 5,702,886 inner ones (F(33) = 3,524,578 and F(34) =
-    // 5,702,887). Two runs: above 10^7 forks with not one lost, or the sum would differ. bench/ does 10^9.
+    // 5,702,887).
+    // Two runs: above 10^7 forks with not one lost, or the sum would differ. bench/ does 10^9.
     [Theory]
     [InlineData(FencePlacement.Thief)]
     [InlineData(FencePlacement.Owner)]
