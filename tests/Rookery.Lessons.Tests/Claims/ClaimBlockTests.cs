@@ -3,7 +3,9 @@ using Rookery.Lessons.Site;
 
 namespace Rookery.Lessons.Tests.Claims;
 
-/// <summary>Claims in lessons: fields are checked, the verdict is the experiment's, the same inputs give the same.</summary>
+/// <summary>
+/// Claims in lessons: fields are checked, the verdict is the experiment's, the same inputs give the same.
+/// </summary>
 public sealed class ClaimBlockTests
 {
     private const string Usual = """
