@@ -111,6 +111,10 @@ internal static class LessonErrors
         "LS037", span, $"There is no format '{Shown(format)}'.",
         "Write 'as percent', 'as words', 'as plain', or a number of decimals from 0 to 9, as in {= speedup as 1 }.");
 
+    public static Diagnostic OtherVerdict(SourceSpan span, string expected, string found, string reason) => new(
+        "LS045", span, $"The lesson says that this claim is {expected}, and the experiment finds it {found}: {reason}",
+        "Change the lesson, or the experiment.");
+
     public static Diagnostic Missed(SourceSpan span, string condition, string numbers) => new(
         "LS040", span, $"The run does not meet '{Shown(condition)}': {numbers}.",
         "Change the run, or say what it shows.");

@@ -41,6 +41,9 @@ public static class LessonLimits
     /// <summary>Most workers of a run in a lesson.</summary>
     public const int WorkersMax = 4_096;
 
+    /// <summary>Most seeds of one claim: two runs each.</summary>
+    public const int SeedsMax = 1_000;
+
     /// <summary>Limits on evaluating a lesson's programs.</summary>
     public static EvaluationLimits Evaluation { get; } = new(
         Tasks: 1_000_000, Depth: 10_000, Steps: 10_000_000, Actions: 20_000_000, Live: 1_000_000);

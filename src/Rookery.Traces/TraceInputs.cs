@@ -46,7 +46,9 @@ public sealed record TraceInputs
     /// <summary>How far two workers' clocks may differ, in units of time; 0 in a simulation.</summary>
     public long ClockUncertainty { get; init; }
 
-    /// <summary>Whether every look for work is in the trace; a real runtime may record only some (docs/trace.md).</summary>
+    /// <summary>
+    /// Whether every look for work is in the trace; a real runtime may record only some (docs/trace.md).
+    /// </summary>
     public bool HasAllLooks { get; init; } = true;
 
     /// <summary>Whether the run finished, or starved: every worker waited for what none could run.</summary>

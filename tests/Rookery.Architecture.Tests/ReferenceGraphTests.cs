@@ -15,7 +15,8 @@ public sealed class ReferenceGraphTests
         ["Rookery.Checking"] = ["Rookery.Notation"],
         ["Rookery.Drawing"] = ["Rookery.Traces", "Rookery.Checking"],
         ["Rookery.Experiments"] = ["Rookery.Simulation"],
-        ["Rookery.Lessons"] = ["Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Drawing"],
+        ["Rookery.Lessons"] =
+            ["Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments", "Rookery.Drawing"],
         ["Rookery.Pool"] = [],
         ["Rookery.Measuring"] = ["Rookery.Pool", "Rookery.Programs", "Rookery.Simulation", "Rookery.Traces"],
         ["Rookery"] =

@@ -17,8 +17,8 @@ internal sealed class Search
     /// <summary>Where in a hash the shard stands.</summary>
     public const int ShardShift = 60;
 
-    private const int StatesAPart = 1024;
-    private const int PartsARound = 24;
+    private const int StatesAPart = 512;
+    private const int PartsARound = 96;
 
     private readonly ScenarioMachine _machine;
     private readonly CheckOptions _options;

@@ -31,13 +31,16 @@ internal sealed class Recorder : IStepSink, IStepListener
         (_pictures, _sentences) = (new(machine), new(machine.Code));
         _state = new ulong[machine.Layout.Words];
         _calls = [.. machine.Code.Invocations.Select(one => new WitnessCall(one.Thread, one.Text, -1, -1, ""))];
+
+        // An operation without shared accesses can end before the first step, which its caller wants to know.
+        _before = Start = new([], []);
+        (_stepper.Listener, _isListening) = (this, true);
         Failure = _stepper.Start(_state);
         _before = Start = _pictures.Of(_state);
-        _stepper.Listener = this;
     }
 
     /// <summary>What everything holds at first.</summary>
-    public Picture Start { get; }
+    public Picture Start { get; private set; }
 
     /// <summary>What went wrong in the last step.</summary>
     public Fault Failure { get; private set; }
@@ -107,7 +110,7 @@ internal sealed class Recorder : IStepSink, IStepListener
     /// <inheritdoc/>
     public void Accessed(in Request request, long answer)
     {
-        if (!_isListening)
+        if (!_isListening || Start.Threads.IsEmpty)
             return;
         string told = _sentences.Of(request, answer, _before, _thread);
 

@@ -23,6 +23,9 @@ public sealed record BlockResult
     /// <summary>The text of its program; empty when the page does not show it.</summary>
     public string Listing { get; init; } = "";
 
+    /// <summary>Its answer in a word or two, such as <c>Supported.</c>; empty when it has none.</summary>
+    public string Answer { get; init; } = "";
+
     /// <summary>A sentence with its answer: a claim's verdict; empty when it has none.</summary>
     public string Verdict { get; init; } = "";
 }

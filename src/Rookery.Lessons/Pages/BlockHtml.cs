@@ -40,7 +40,7 @@ internal sealed class BlockHtml
             _html.Line($"<p class=\"rk-caption\">{_block.Caption}</p>");
         _html.Raw("</header>\n");
         if (_result.Verdict.Length > 0)
-            _html.Line($"<p class=\"rk-verdict\">{_result.Verdict}</p>");
+            _html.Line($"<p class=\"rk-verdict\"><strong>{_result.Answer}</strong> {_result.Verdict}</p>");
         WriteMoments();
         foreach (BlockFigure figure in _result.Figures.Where(figure => figure.Step < 0))
             WriteFigure(figure, "rk-whole");

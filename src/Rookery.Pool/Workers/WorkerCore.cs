@@ -36,7 +36,8 @@ internal sealed partial class WorkerCore : IDisposable
     public long Key;
 
     /// <summary>The word of the next fork: a serial number, and below it the place of the current run.</summary>
-    /// <remarks>Serial numbers begin at 1: 0 is that of frames that were never used (<see cref="OpenFrame"/>).</remarks>
+    /// <remarks>Serial numbers begin at 1: 0 is that of frames that were never used
+    /// (<see cref="OpenFrame"/>).</remarks>
     public long NextWord = WordStep;
 
     /// <summary>The lock-free deque; one that nobody uses where the pool has another kind.</summary>

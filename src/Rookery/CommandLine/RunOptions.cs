@@ -115,7 +115,8 @@ internal sealed class RunOptions
         Choose("seed", _seed);
         Choose("workers", _workers);
         Choose("cores", _cores);
-        Choose("machine", _machine);
+        if (parsed.GetValue(_machine) is { } machine)
+            setup = OnMachine(setup, machine);
         Choose("scheduler", _scheduler);
         for (int i = 0; i < _schedulerOptions.Length; i++)
             Choose(Scheduler.OptionNames[i], _schedulerOptions[i]);
@@ -125,6 +126,14 @@ internal sealed class RunOptions
             setup = setup.With($"set.{name}", value.ToString(CultureInfo.InvariantCulture));
         return setup;
     }
+
+    // A calibrated machine has no word of its own: it is that of nanoseconds with each cost chosen.
+    private static Setup OnMachine(Setup setup, string machine) =>
+        Machine.Presets.Any(preset => preset.Name == machine)
+            ? setup.With("machine", machine)
+            : MachineFile.Read(machine).ToCosts().Aggregate(
+                setup.With("machine", Machine.Typical.Name),
+                (s, cost) => s.With($"cost.{cost.Key}", cost.Value.ToString(CultureInfo.InvariantCulture)));
 
     /// <summary>Parameters, seed and limits for binding a program.</summary>
     /// <exception cref="InputException">A value is out of range.</exception>

@@ -34,7 +34,7 @@ public sealed class ShippedTests
             var options = new CheckOptions { Memory = model, ClassifiesProgress = false };
             var reduced = Checker.Check(algorithm, scenario, options);
             var plain = Checker.Check(
-                algorithm, scenario, options with { Reduces = false, StatesMax = 400_000 });
+                algorithm, scenario, options with { Reduces = false, StatesMax = 150_000 });
             if (plain.Exhausted is not null)
             {
                 Assert.NotEqual(MemoryModel.Sc, model);

@@ -3,9 +3,9 @@ using Rookery.Pool.Tests.Programs;
 namespace Rookery.Pool.Tests.Regressions;
 
 /// <summary>
-/// The first fork of a worker once had the serial number 0, as frames have that were never used. When such a frame of another
-/// type lay at the same depth, the join of that first child took it for the open one: the run ended with a child "never
-/// joined", or waited for ever for the end of a child that nobody had forked.
+/// The first fork of a worker once had the serial number 0, as frames have that were never used. When such a frame of
+/// another type lay at the same depth, the join of that first child took it for the open one: the run ended with a
+/// child "never joined", or waited for ever for the end of a child that nobody had forked.
 /// </summary>
 public sealed class FirstForkOfAWorker
 {

@@ -55,8 +55,8 @@ public sealed class HelpTests
         // Each example names a file that is not here: the answer must be that, not a complaint about the words.
         using var run = new TestRun();
         Verb[] verbs = [
-            new RunVerb(), new AnalyseVerb(), new DrawVerb(), new AuditVerb(), new MeasureVerb(), new CalibrateVerb(),
-            new PredictVerb(),
+            new RunVerb(), new AnalyseVerb(), new CompareVerb(), new DrawVerb(), new AuditVerb(), new CheckVerb(),
+            new MeasureVerb(), new PredictVerb(),
         ];
         foreach (Verb verb in verbs)
         {

@@ -18,7 +18,7 @@ public sealed class UsageTests
         "run", "x.fj", "--scheduler", "work-steeling")]
     [InlineData("--victim cannot be 'weakest'.", "lowest", "run", "x.fj", "--victim", "weakest")]
     [InlineData(
-        "--machine cannot be 'cray'.", "It is one of ideal, unit, typical.",
+        "--machine cannot be 'cray'.", "It is one of ideal, unit, typical, this-computer.",
         "run", "x.fj", "--machine", "cray")]
     [InlineData("--set cannot be 'grain'.", "Write a name and a whole number", "run", "x.fj", "--set", "grain")]
     [InlineData("--set grain is given more than once.", "", "run", "x.fj", "--set", "grain=1", "--set", "grain=2")]

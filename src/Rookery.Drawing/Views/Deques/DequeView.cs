@@ -42,7 +42,8 @@ public static class DequeView
     }
 
     /// <summary>
-    /// The most work that any task contained when it was queued; 0 when none was: one scale for figures of several steps.
+    /// The most work that any task contained when it was queued; 0 when none was: one scale for figures of several
+    /// steps.
     /// </summary>
     /// <param name="replay">The run.</param>
     public static long LargestQueued(Replay replay) =>
