@@ -3,12 +3,16 @@ namespace Rookery.Drawing;
 /// <summary>Times with their unit, scaled so that the number stays short.</summary>
 public static class TimeText
 {
-    /// <summary>A time with its unit: <c>12.5 µs</c> for 12,500 ns, <c>300 units</c>, <c>1.2 M units</c>.</summary>
+    /// <summary>
+    /// A time with its unit: <c>12.5 µs</c> for 12,500 ns, <c>300 units</c>, <c>1 unit</c>, <c>1.2 M units</c>.
+    /// </summary>
     /// <param name="time">In the unit of the trace.</param>
     /// <param name="unit">The trace's unit; <c>ns</c> is turned into µs, ms and s.</param>
     public static string Of(double time, string unit)
     {
         var (scale, name) = ScaleOf(time, unit);
+        if (time == 1 && unit == "units")
+            return "1 unit";
         return name == unit
             ? $"{NumberText.Short(time)} {unit}"
             : $"{NumberText.Decimal(time / scale, scale >= 1e9 ? 3 : 2)} {name}";

@@ -3,6 +3,13 @@ namespace Rookery.Drawing;
 /// <summary>Marks for points that differ in shape, so that series are told apart in any print.</summary>
 internal static class PointShape
 {
+    // The paints of workers that are dark enough for points and thin lines; yellow is not.
+    private static ReadOnlySpan<int> Paints => [0, 6, 2, 4, 1, 7];
+
+    /// <summary>The ink of a series: the emphasis when it is the only one.</summary>
+    public static Ink InkOf(int series, int seriesCount) =>
+        seriesCount == 1 ? Role.Emphasis : Ink.Worker(Paints[series]);
+
     /// <summary>Disc, square, triangle, diamond, upright bar, level bar for series 0 to 5.</summary>
     public static Mark At(int series, double x, double y, double radius, Ink ink) => series switch
     {

@@ -1,5 +1,5 @@
+using System.Collections.Immutable;
 using System.Globalization;
-using System.Text;
 using Rookery.Drawing;
 using Rookery.Experiments;
 using Rookery.Experiments.Claims;
@@ -8,62 +8,34 @@ using Rookery.Lessons.Blocks;
 using Rookery.Lessons.Exhibits;
 using Rookery.Notation;
 using Rookery.Programs;
-using Rookery.Programs.Syntax;
 
 namespace Rookery.Lessons.Claims;
 
 /// <summary>An experiment on two treatments, paired by seed, and its verdict.</summary>
 internal sealed class ClaimBlock : LessonBlock
 {
-    private const int ProgramBytesMax = 1 << 20;
-    private const int DataBytesMax = 16 << 20;
-
     private readonly ClaimSpec _spec;
+    private readonly BlockProgram _program;
 
     /// <summary>Takes what was read.</summary>
     public ClaimBlock(BlockPlace place, ClaimSpec spec)
-        : base(place) => _spec = spec;
+        : base(place) => (_spec, _program) = (spec, new(place, spec.Program));
 
     /// <inheritdoc/>
     public override string Word => "claim";
 
     /// <inheritdoc/>
-    public override string KeyOf(ILessonFiles files)
-    {
-        var key = new StringBuilder(_spec.ToKey());
-        string text = FileNames.TextOf(files.Read(_spec.Program.Text, ProgramBytesMax) ?? []);
-        key.Append("program text\n").Append(text).Append('\n');
-        foreach (DataDeclaration data in ProgramReader.Read(_spec.Program.Text, text).Value?.Data ?? [])
-        {
-            if (!FileNames.IsInside(data.File))
-                continue;
-            string file = BesideProgram.FileOf(_spec.Program.Text, data.File);
-            key.Append(CultureInfo.InvariantCulture, $"data {data.File}\n");
-            key.Append(FileNames.TextOf(files.Read(file, DataBytesMax) ?? [])).Append('\n');
-        }
-
-        return key.ToString();
-    }
+    public override string KeyOf(ILessonFiles files) => _spec.ToKey() + _program.KeyOf(files);
 
     /// <inheritdoc/>
     public override BlockOutcome Compute(ILessonFiles files, Action<long>? progress)
     {
-        if (files.Read(_spec.Program.Text, ProgramBytesMax) is not { } bytes)
-            return Wrong(LessonErrors.NoFile(_spec.Program.Span, _spec.Program.Text, files.Names()));
-        Parsed<FjProgram> read = ProgramReader.Read(_spec.Program.Text, FileNames.TextOf(bytes));
-        if (!read.IsValid)
-        {
-            return new(
-                null,
-                [
-                    new(Place.Lesson, LessonErrors.ProgramWrong(_spec.Program.Span, _spec.Program.Text)),
-                    .. read.Diagnostics.Select(
-                        one => new Problem(new(_spec.Program.Text, FileNames.TextOf(bytes)), one)),
-                ]);
-        }
-
-        var subject = new Subject(
-            read.Value, new BesideProgram(_spec.Program.Text, files), LessonLimits.Evaluation, LessonLimits.Run);
+        (FjProgram? read, ImmutableArray<Problem> problems) = _program.Read(files);
+        if (read is null)
+            return new(null, problems);
+        Subject subject = new Subject(
+            read, new BesideProgram(_spec.Program.Text, files), LessonLimits.Evaluation, LessonLimits.Run)
+            .WithDataInMemory();
         var claim = new Claim(
             _spec.Says, subject, _spec.First, _spec.Second, _spec.Measure, _spec.Rule, _spec.FirstSeed, _spec.Seeds);
         try
@@ -77,8 +49,7 @@ internal sealed class ClaimBlock : LessonBlock
         }
         catch (InputException wrong)
         {
-            return BlockOutcome.Bad([.. wrong.Diagnostics.Select(one => new Problem(
-                Place.Lesson, LessonErrors.Inside(_spec.Program.Span, one.What, one.Hint, one.IsLimit)))]);
+            return new(null, _program.ProblemsOf(read.Source, wrong.Diagnostics));
         }
     }
 
@@ -179,6 +150,4 @@ internal sealed class ClaimBlock : LessonBlock
     };
 
     private static string Capitalised(string word) => char.ToUpperInvariant(word[0]) + word[1..];
-
-    private BlockOutcome Wrong(Diagnostic diagnostic) => BlockOutcome.Bad(new Problem(Place.Lesson, diagnostic));
 }

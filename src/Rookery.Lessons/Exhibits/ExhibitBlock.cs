@@ -1,12 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text;
 using Rookery.Lessons.Blocks;
 using Rookery.Lessons.Players;
 using Rookery.Lessons.Yaml;
 using Rookery.Notation;
 using Rookery.Programs;
-using Rookery.Programs.Syntax;
 using Rookery.Simulation;
 using Rookery.Traces;
 using Rookery.Traces.Measuring;
@@ -17,51 +15,32 @@ namespace Rookery.Lessons.Exhibits;
 /// <summary>One run of a program with all that the page shows of it.</summary>
 internal sealed class ExhibitBlock : LessonBlock
 {
-    private const int ProgramBytesMax = 1 << 20;
-    private const int DataBytesMax = 16 << 20;
-
     private readonly ExhibitSpec _spec;
+    private readonly BlockProgram _program;
 
     /// <summary>Takes what was read.</summary>
     public ExhibitBlock(BlockPlace place, ExhibitSpec spec)
-        : base(place) => _spec = spec;
+        : base(place) => (_spec, _program) = (spec, new(place, spec.Program));
 
     /// <inheritdoc/>
     public override string Word => "exhibit";
 
     /// <inheritdoc/>
-    public override string KeyOf(ILessonFiles files)
-    {
-        var key = new StringBuilder(_spec.ToKey());
-        byte[] program = files.Read(_spec.Program.Text, ProgramBytesMax) ?? [];
-        string text = FileNames.TextOf(program);
-        key.Append("program text\n").Append(text).Append('\n');
-        foreach (DataDeclaration data in ProgramReader.Read(_spec.Program.Text, text).Value?.Data ?? [])
-        {
-            if (!FileNames.IsInside(data.File))
-                continue;
-            key.Append(CultureInfo.InvariantCulture, $"data {data.File}\n");
-            key.Append(FileNames.TextOf(files.Read(DataFileOf(data.File), DataBytesMax) ?? [])).Append('\n');
-        }
-
-        return key.ToString();
-    }
+    public override string KeyOf(ILessonFiles files) => _spec.ToKey() + _program.KeyOf(files);
 
     /// <inheritdoc/>
     public override BlockOutcome Compute(ILessonFiles files, Action<long>? progress)
     {
-        if (files.Read(_spec.Program.Text, ProgramBytesMax) is not { } bytes)
-            return Wrong(LessonErrors.NoFile(_spec.Program.Span, _spec.Program.Text, files.Names()));
-        Parsed<FjProgram> read = ProgramReader.Read(_spec.Program.Text, FileNames.TextOf(bytes));
-        if (!read.IsValid)
-            return ProgramWrong(new(_spec.Program.Text, FileNames.TextOf(bytes)), read.Diagnostics);
-        if (UnknownParameter(read.Value) is { } unknown)
-            return Wrong(unknown);
+        (FjProgram? read, ImmutableArray<Problem> problems) = _program.Read(files);
+        if (read is null)
+            return new(null, problems);
+        if (UnknownParameter(read) is { } unknown)
+            return BlockOutcome.Bad(new Problem(Place.Lesson, unknown));
         var inputs = new BindInputs(
             _spec.Set, new BesideProgram(_spec.Program.Text, files), _spec.Seed, LessonLimits.Evaluation);
-        Parsed<BoundProgram> bound = read.Value.Bind(inputs);
+        Parsed<BoundProgram> bound = read.Bind(inputs);
         if (!bound.IsValid)
-            return ProgramWrong(read.Value.Source, bound.Diagnostics);
+            return new(null, _program.ProblemsOf(read.Source, bound.Diagnostics));
         try
         {
             RunResult run = Simulator.Record(bound.Value, _spec.Settings, progress);
@@ -69,7 +48,7 @@ internal sealed class ExhibitBlock : LessonBlock
         }
         catch (InputException wrong)
         {
-            return ProgramWrong(read.Value.Source, wrong.Diagnostics);
+            return new(null, _program.ProblemsOf(read.Source, wrong.Diagnostics));
         }
     }
 
@@ -168,35 +147,4 @@ internal sealed class ExhibitBlock : LessonBlock
             $"{_spec.Program.Text}{set}; {workers} worker{(workers == 1 ? "" : "s")}; {_spec.SchedulerName}; ")
             + string.Create(CultureInfo.InvariantCulture, $"{_spec.MachineName} machine; seed {_spec.Seed}");
     }
-
-    // A program's data lies beside the program, which may lie in a folder of the lesson's.
-    private string DataFileOf(string file) => BesideProgram.FileOf(_spec.Program.Text, file);
-
-    private BlockOutcome Wrong(Diagnostic diagnostic) => BlockOutcome.Bad(new Problem(Place.Lesson, diagnostic));
-
-    private BlockOutcome ProgramWrong(SourceText source, ImmutableArray<Diagnostic> diagnostics)
-    {
-        // What has a place lies in the program; what has none concerns the run, and the lesson's line says which.
-        var problems = ImmutableArray.CreateBuilder<Problem>();
-        if (diagnostics.Any(one => one.Span.Line > 0))
-        {
-            bool isLimit = diagnostics.All(one => one.IsLimit);
-            Diagnostic here = LessonErrors.ProgramWrong(_spec.Program.Span, _spec.Program.Text);
-            problems.Add(new(Place.Lesson, here with { IsLimit = isLimit }));
-        }
-
-        foreach (Diagnostic one in diagnostics)
-        {
-            problems.Add(one.Span.Line > 0
-                ? new(source, one)
-                : new(Place.Lesson, LessonErrors.Inside(_spec.Program.Span, one.What, HintOf(one), one.IsLimit)));
-        }
-
-        return new(null, problems.ToImmutable());
-    }
-
-    // The command line's options raise limits there; a lesson's are fixed.
-    private static string HintOf(Diagnostic one) => one.IsLimit
-        ? "Make the program smaller: the limits on runs in lessons are fixed, since lessons come from anybody."
-        : one.Hint;
 }

@@ -26,7 +26,7 @@ internal static class LawRows
         Add("Tp ≥ T1 / P", run.Makespan * cores >= run.Work, run.Makespan, "≥", new(run.Work, cores), "by every run");
         if (!isStarved)
         {
-            Ratio greedy = MeasureTable.Greedy(run);
+            Ratio greedy = run.GreedyBound;
             Add("Tp ≥ Tinf", run.Makespan >= run.Span, run.Makespan, "≥", new(run.Span, 1), "by every run");
             Add(
                 "Tp ≤ (T1 − Tinf) / P + Tinf", run.Makespan * greedy.Denominator <= greedy.Numerator, run.Makespan,

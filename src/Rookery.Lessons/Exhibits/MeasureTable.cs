@@ -30,10 +30,6 @@ internal static class MeasureTable
         ],
         [1]);
 
-    /// <summary>(T1 - Tinf)/P + Tinf as one exact ratio.</summary>
-    public static Ratio Greedy(Measures run) =>
-        new((Int128)run.Work + ((Int128)(run.Cores - 1) * run.Span), run.Cores);
-
     /// <summary>A ratio as a table shows it.</summary>
     public static string TextOf(Ratio value)
     {

@@ -41,7 +41,7 @@ public static class MeasureNames
         new("deviations", "strands out of the one-worker order", false, run => Whole(run.Deviations)),
         new("bounds.work", "T1 / P: no run is shorter", true, run => new(run.Work, run.Cores)),
         new("bounds.span", "Tinf: no run is shorter", true, run => Whole(run.Span)),
-        new("bounds.greedy", "(T1 - Tinf) / P + Tinf: no greedy run is longer", true, Greedy),
+        new("bounds.greedy", "(T1 - Tinf) / P + Tinf: no greedy run is longer", true, run => run.GreedyBound),
         new("events", "events of the run", false, run => Whole(run.Events)),
     ];
 
@@ -51,9 +51,6 @@ public static class MeasureNames
     /// <summary>Whether a measure is known only of a run that came to its end.</summary>
     public static bool NeedsTheEnd(string name) =>
         name is "span" or "parallelism" or "bounds.span" or "bounds.greedy" or "makespan" or "speedup" or "utilisation";
-
-    private static Ratio Greedy(Measures run) =>
-        new((Int128)run.Work + ((Int128)(run.Cores - 1) * run.Span), run.Cores);
 
     private static Ratio OfSteals(Measures run, Ratio value) => run.StolenTasks > 0 ? value : default;
 

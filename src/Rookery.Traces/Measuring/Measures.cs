@@ -39,6 +39,10 @@ public sealed record Measures
     /// <summary>T1/(P·Tp): the share of the cores' time that was work.</summary>
     public Ratio Utilisation => new(Work, (Int128)Cores * Makespan);
 
+    /// <summary>(T1 - Tinf)/P + Tinf: the most that a greedy schedule takes (exercise 27.1-3 of the textbook in
+    /// docs/measures.md).</summary>
+    public Ratio GreedyBound => new((Int128)Work + ((Int128)(Cores - 1) * Span), Cores);
+
     /// <summary>Successful steals; one may move several tasks.</summary>
     public long Steals { get; init; }
 

@@ -95,9 +95,7 @@ internal sealed class CompareVerb : Verb
     {
         Setup plain = _run.Setup(parsed);
         string path = parsed.GetValue(Argument!)!;
-        string text = BoundedText.Read(path, BoundedText.ProgramBytesMax);
-        app.Source = new SourceText(path, text);
-        FjProgram program = ProgramReader.Read(Path.GetFileName(path), text).OrThrow();
+        FjProgram program = ProgramFile.Read(path, app);
         var data = new FolderData(Path.GetDirectoryName(Path.GetFullPath(path))!);
         Subject subject = new Subject(program, data, _run.Evaluation(parsed), _run.RunLimits(parsed))
             .WithDataInMemory();

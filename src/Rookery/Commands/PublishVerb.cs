@@ -54,7 +54,7 @@ internal sealed class PublishVerb : Verb
         var runner = new BlockRunner(cache);
         using ProgressLine progress = app.StartProgress();
         CourseBuild build = CourseBuild.Of(
-            path, runner, isLive: false, (done, all) => progress.Report(done, all, "exhibits"), app.Stop);
+            path, runner, isLive: false, (done, all) => progress.Report(done, all, "blocks"), app.Stop);
         bool isGood = build.Problems.Length == 0;
         int files = isGood ? Write(folder, build, cache, progress, app) : 0;
         cache.Prune();
@@ -114,9 +114,9 @@ internal sealed class PublishVerb : Verb
 
     private static void Say(App app, CourseBuild build, string folder, int files, int computed, double seconds)
     {
-        int exhibits = build.Lessons.Sum(lesson => lesson.Results.Length);
+        int blocks = build.Lessons.Sum(lesson => lesson.Results.Length);
         app.Console.Out.WriteLine(
-            $"{Reports.Say.Count(build.Lessons.Length, "lesson")} with {Reports.Say.Count(exhibits, "exhibit")} "
+            $"{Reports.Say.Count(build.Lessons.Length, "lesson")} with {Reports.Say.Count(blocks, "block")} "
             + $"({Reports.Say.Whole(computed)} computed anew) in {Reports.Say.Count(files, "file")}, "
             + $"{Reports.Say.Decimal(seconds, 1)} s.");
         app.Console.Out.WriteLine($"Open {Path.Combine(folder, "index.html")}");

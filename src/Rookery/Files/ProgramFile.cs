@@ -19,11 +19,19 @@ internal static class ProgramFile
         // Options first: they need no file, and a slip in them is the likelier one.
         var data = new FolderData(Path.GetDirectoryName(Path.GetFullPath(path))!);
         BindInputs inputs = options.BindInputs(parsed, data);
+        return Read(path, app).Bind(inputs).OrThrow();
+    }
+
+    /// <summary>Reads a program.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="app">Gets the program's text, for messages that show its lines.</param>
+    /// <exception cref="InputException">Something is wrong with it; carries all that is.</exception>
+    public static FjProgram Read(string path, App app)
+    {
         string text = BoundedText.Read(path, BoundedText.ProgramBytesMax);
 
         // Messages call it as its reader did; traces and figures by its name alone, the same on every computer.
         app.Source = new SourceText(path, text);
-        FjProgram program = ProgramReader.Read(Path.GetFileName(path), text).OrThrow();
-        return program.Bind(inputs).OrThrow();
+        return ProgramReader.Read(Path.GetFileName(path), text).OrThrow();
     }
 }

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.Json;
-using Rookery.Reports;
 using Rookery.Simulation;
 using Rookery.Traces;
 using Rookery.Traces.Measuring;
@@ -69,7 +68,7 @@ internal static class RunJson
         json.WriteStartObject("bounds");
         json.WriteRatio("work", new Ratio(run.Work, run.Cores));
         json.WriteNumber("span", run.Span);
-        json.WriteRatio("greedy", LawTable.GreedyBound(run));
+        json.WriteRatio("greedy", run.GreedyBound);
         json.WriteEndObject();
         json.WriteNumber("events", run.Events);
     }

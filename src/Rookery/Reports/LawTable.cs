@@ -23,7 +23,7 @@ internal static class LawTable
             "by every run"));
         if (!inputs.Starved)
         {
-            Ratio greedy = GreedyBound(run);
+            Ratio greedy = run.GreedyBound;
             rows.Add(Row(
                 "Tp ≥ Tinf", run.Makespan >= run.Span, true, Numbers(run.Makespan, "≥", new(run.Span, 1)),
                 "by every run"));
@@ -40,10 +40,6 @@ internal static class LawTable
 
         return new(["law", "this run", "", "promised"], rows.ToImmutable(), []);
     }
-
-    /// <summary>(T1 − Tinf)/P + Tinf as one exact ratio.</summary>
-    public static Ratio GreedyBound(Measures run) =>
-        new((Int128)run.Work + ((Int128)(run.Cores - 1) * run.Span), run.Cores);
 
     private static ImmutableArray<ReportCell> Row(
         string law, bool holds, bool isPromised, string numbers, string promised)

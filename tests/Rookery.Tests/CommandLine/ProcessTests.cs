@@ -97,12 +97,20 @@ public sealed class ProcessTests
 
     private static Process Start(TestRun folder, params string[] words)
     {
-        var start = new ProcessStartInfo("dotnet")
+        // A build machine may run its jobs with the keyboard's signal ignored, and children would inherit that.
+        bool canReset = OperatingSystem.IsLinux();
+        var start = new ProcessStartInfo(canReset ? "env" : "dotnet")
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             WorkingDirectory = folder.Folder,
         };
+        if (canReset)
+        {
+            start.ArgumentList.Add("--default-signal=INT");
+            start.ArgumentList.Add("dotnet");
+        }
+
         start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "rookery.dll"));
         foreach (string word in words)
             start.ArgumentList.Add(word);

@@ -205,8 +205,5 @@ internal sealed class ComparisonDrawing
 
     private double MiddleOf(int column) => _plot.X + ((column + 0.5) * ColumnWidth);
 
-    private Ink InkOf(int series) => _data.Series.Length == 1 ? Role.Emphasis : Ink.Worker(SeriesPaints[series]);
-
-    // The paints of workers that are dark enough for points; yellow is not.
-    private static ReadOnlySpan<int> SeriesPaints => [0, 6, 2, 4, 1, 7];
+    private Ink InkOf(int series) => PointShape.InkOf(series, _data.Series.Length);
 }

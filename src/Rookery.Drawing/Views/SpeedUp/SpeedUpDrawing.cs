@@ -256,8 +256,5 @@ internal sealed class SpeedUpDrawing
         _sheet.AddGroup("names", marks);
     }
 
-    private Ink SeriesInk(int series) => _data.Series.Length == 1 ? Role.Emphasis : Ink.Worker(SeriesPaints[series]);
-
-    // The paints of workers that are dark enough for a thin line; yellow is not.
-    private static ReadOnlySpan<int> SeriesPaints => [0, 6, 2, 4, 1, 7];
+    private Ink SeriesInk(int series) => PointShape.InkOf(series, _data.Series.Length);
 }
