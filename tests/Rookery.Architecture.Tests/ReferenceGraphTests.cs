@@ -17,6 +17,11 @@ public sealed class ReferenceGraphTests
         ["Rookery.Experiments"] = ["Rookery.Simulation"],
         ["Rookery.Lessons"] =
             ["Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments", "Rookery.Drawing"],
+        ["Rookery.Lab"] =
+        [
+            "Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments", "Rookery.Drawing",
+            "Rookery.Checking",
+        ],
         ["Rookery.Pool"] = [],
         ["Rookery.Measuring"] = ["Rookery.Pool", "Rookery.Programs", "Rookery.Simulation", "Rookery.Traces"],
         ["Rookery"] =

@@ -1,0 +1,76 @@
+namespace Rookery.Lab.Browser;
+
+/// <summary>What the lab asks of the page around it.</summary>
+/// <remarks>An interface, since components are also tested without a browser.</remarks>
+internal interface IPage
+{
+    /// <summary>Puts a picture into an element.</summary>
+    /// <param name="host">Id of the element.</param>
+    /// <param name="svg">The picture.</param>
+    /// <param name="moves">
+    /// Whether what stands in both, the old picture and the new, is seen moving from one place to the other.
+    /// </param>
+    void Draw(string host, string svg, bool moves);
+
+    /// <summary>Marks all that stands for a task, wherever it is drawn; -1 marks nothing.</summary>
+    void Mark(int task);
+
+    /// <summary>Width and height of an element in pixels; 0 when it is not there.</summary>
+    (double Width, double Height) SizeOf(string host);
+
+    /// <summary>Asks to be told of keys, of pointing at what is drawn, of new sizes, and of files dropped.</summary>
+    void Listen(IPageEvents events);
+
+    /// <summary>The part of the address behind <c>#</c>.</summary>
+    string Fragment { get; }
+
+    /// <summary>Replaces that part without loading anything.</summary>
+    void SetFragment(string fragment);
+
+    /// <summary>The whole address.</summary>
+    string Address { get; }
+
+    /// <summary>Puts a text on the clipboard.</summary>
+    /// <returns>Whether the browser allowed it.</returns>
+    Task<bool> CopyAsync(string text);
+
+    /// <summary>Offers bytes as a file to be kept.</summary>
+    void Save(string name, string type, byte[] bytes);
+
+    /// <summary>Draws an SVG as a PNG and offers it as a file to be kept.</summary>
+    Task SavePngAsync(string name, string svg, double scale);
+
+    /// <summary>Reads a text from beside the lab.</summary>
+    /// <returns>The text; null when it is not there.</returns>
+    Task<string?> FetchAsync(string relative);
+
+    /// <summary>How the page looks: <c>light</c>, <c>dark</c>, or empty for what the system says.</summary>
+    void SetTheme(string theme);
+
+    /// <summary>Whether it is dark at present.</summary>
+    bool IsDark { get; }
+
+    /// <summary>Sets a word on the root element that style sheets go by, such as <c>hall</c> for large type.</summary>
+    void SetMode(string mode, bool isOn);
+
+    /// <summary>Enters or leaves the full screen.</summary>
+    void ToggleFullScreen();
+
+    /// <summary>The language of the page, for screen readers.</summary>
+    void SetLanguage(string code);
+
+    /// <summary>The languages that the reader asks for, most wanted first.</summary>
+    string PreferredLanguage { get; }
+
+    /// <summary>Prints.</summary>
+    void Print();
+
+    /// <summary>Moves the focus.</summary>
+    void Focus(string host);
+
+    /// <summary>Milliseconds of a clock that only goes forward.</summary>
+    double Now { get; }
+
+    /// <summary>Waits until the page has drawn itself and answered whatever came in.</summary>
+    Task BreatheAsync();
+}

@@ -1,0 +1,23 @@
+namespace Rookery.Lab.Browser;
+
+/// <summary>What the page tells the lab.</summary>
+internal interface IPageEvents
+{
+    /// <summary>A key was pressed outside of fields and buttons that use it themselves.</summary>
+    /// <returns>Whether it was used.</returns>
+    bool OnKey(string key, bool shift, bool control);
+
+    /// <summary>Something drawn was pointed at, such as <c>task=17</c>.</summary>
+    /// <param name="host">Id of the element with the picture.</param>
+    /// <param name="target">What it stands for; empty for the ground between.</param>
+    void OnTarget(string host, string target);
+
+    /// <summary>Pictures have other sizes now, or other paints.</summary>
+    void OnResize();
+
+    /// <summary>The address was changed from outside: a link was followed, or Back pressed.</summary>
+    void OnFragment(string fragment);
+
+    /// <summary>A file was dropped or chosen.</summary>
+    void OnFile(string name, byte[] bytes);
+}

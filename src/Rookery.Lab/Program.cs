@@ -1,0 +1,15 @@
+using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
+using Rookery.Lab.Browser;
+using Rookery.Lab.Session;
+using Rookery.Lab.Shell;
+using Rookery.Lab.Texts;
+
+[assembly: System.Runtime.Versioning.SupportedOSPlatform("browser")]
+
+var builder = WebAssemblyHostBuilder.CreateDefault(args);
+builder.RootComponents.Add<App>("#lab");
+builder.Services.AddSingleton<LabTexts>();
+builder.Services.AddSingleton<LabSession>();
+builder.Services.AddSingleton<IPage, BrowserPage>();
+await BrowserPage.LoadAsync();
+await builder.Build().RunAsync();

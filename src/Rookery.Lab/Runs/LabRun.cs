@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using Rookery.Drawing;
+using Rookery.Lab.Session;
+using Rookery.Simulation;
+using Rookery.Traces;
+using Rookery.Traces.Measuring;
+using Rookery.Traces.Narration;
+using Rookery.Traces.Replaying;
+
+namespace Rookery.Lab.Runs;
+
+/// <summary>One run, with all that it takes to show any moment of it.</summary>
+internal sealed class LabRun
+{
+    /// <summary>Takes a run that was made or opened.</summary>
+    public LabRun(Trace trace, Measures measures, Replay replay, Inputs? inputs, Starvation? starvation)
+    {
+        (Trace, Measures, Replay, Inputs, Starvation) = (trace, measures, replay, inputs, starvation);
+        Narrator = new Narrator(replay);
+        ScaleWork = DequeView.LargestQueued(replay);
+        Lines = [.. trace.Inputs.Source.ReplaceLineEndings("\n").TrimEnd('\n').Split('\n')];
+    }
+
+    /// <summary>What it was made from; null for a trace that was opened from a file.</summary>
+    public Inputs? Inputs { get; }
+
+    /// <summary>All its events.</summary>
+    public Trace Trace { get; }
+
+    /// <summary>Its numbers.</summary>
+    public Measures Measures { get; }
+
+    /// <summary>Its state at any step.</summary>
+    public Replay Replay { get; }
+
+    /// <summary>It in words.</summary>
+    public Narrator Narrator { get; }
+
+    /// <summary>How it starved; null when it finished, or when that is not known.</summary>
+    public Starvation? Starvation { get; }
+
+    /// <summary>The work of the largest square: one scale for all pictures of the run.</summary>
+    public long ScaleWork { get; }
+
+    /// <summary>The lines of its program; one empty line when the trace carries none.</summary>
+    public ImmutableArray<string> Lines { get; }
+
+    /// <summary>The name of a task.</summary>
+    public string NameOf(int task) => Trace.Labels.LabelOf(task);
+}

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using Rookery.Lab.Session;
+using Rookery.Notation;
+using Rookery.Programs;
+using Rookery.Simulation;
+using Rookery.Traces.Replaying;
+
+namespace Rookery.Lab.Runs;
+
+/// <summary>Makes runs in the page: the one thread of it stays free to answer.</summary>
+internal static class RunMaker
+{
+    /// <summary>How large a run in the page may grow: some seconds, and some hundred megabytes.</summary>
+    public static RunLimits Limits { get; } = new() { TasksMax = 2_000_000, EventsMax = 4_000_000 };
+
+    /// <summary>Makes a run.</summary>
+    /// <param name="inputs">What from.</param>
+    /// <param name="progress">Told the number of events so far.</param>
+    /// <param name="cancel">Ends it early.</param>
+    /// <returns>The run, or everything that is wrong with its inputs.</returns>
+    public static async Task<Parsed<LabRun>> MakeAsync(
+        Inputs inputs, IProgress<long> progress, CancellationToken cancel)
+    {
+        Parsed<BoundProgram> program = Bind(inputs);
+        if (!program.IsValid)
+            return Parsed<LabRun>.Bad(program.Diagnostics);
+        try
+        {
+            var result = Simulator.Record(program.Value, inputs.Setup.ToSettings(Limits), progress.Report);
+            await Task.Yield();
+            cancel.ThrowIfCancellationRequested();
+            var trace = result.Trace!;
+            return Parsed<LabRun>.Good(new(trace, result.Measures, new Replay(trace), inputs, result.Starvation));
+        }
+        catch (InputException wrong)
+        {
+            return Parsed<LabRun>.Bad(wrong.Diagnostics);
+        }
+    }
+
+    /// <summary>Reads and binds the program.</summary>
+    public static Parsed<BoundProgram> Bind(Inputs inputs)
+    {
+        Parsed<FjProgram> read = ProgramReader.Read(inputs.Program.Name, inputs.Program.Text);
+        if (!read.IsValid)
+            return Parsed<BoundProgram>.Bad(read.Diagnostics);
+        ImmutableSortedDictionary<string, long> known = inputs.Setup.Parameters.Where(chosen =>
+            read.Value.Parameters.Any(parameter => parameter.Name == chosen.Key)).ToImmutableSortedDictionary(
+            StringComparer.Ordinal);
+        return read.Value.Bind(
+            new(known, new TextDataSource(inputs.Program.Data), inputs.Setup.Seed, EvaluationLimits.Default));
+    }
+}

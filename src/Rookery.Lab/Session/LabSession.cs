@@ -1,0 +1,222 @@
+using System.Collections.Immutable;
+using Rookery.Lab.Documents;
+using Rookery.Lab.Runs;
+using Rookery.Notation;
+using Rookery.Simulation;
+
+namespace Rookery.Lab.Session;
+
+/// <summary>What the lab shows at present: one run at one step, perhaps beside a former one; and how it got here.
+/// </summary>
+/// <remarks>
+/// The page has one thread, and so has this. Parts of the page change it by its methods and listen to its events: each
+/// names what is new, so that a step draws no more than what a step changes.
+/// </remarks>
+internal sealed class LabSession : IDisposable
+{
+    private readonly History<Inputs> _history;
+    private CancellationTokenSource _making = new();
+
+    /// <summary>Begins with the first demo program and nothing chosen.</summary>
+    public LabSession()
+    {
+        var first = new Inputs(DemoPrograms.Find(DemoPrograms.First)!, Setup.Plain);
+        _history = new(first);
+    }
+
+    /// <summary>Another run is shown, or none because of problems.</summary>
+    public event Action? RunChanged;
+
+    /// <summary>Another step of the same run is shown.</summary>
+    public event Action? StepChanged;
+
+    /// <summary>Another task is selected, or none.</summary>
+    public event Action? SelectionChanged;
+
+    /// <summary>Pictures have other sizes or paints.</summary>
+    public event Action? Resized;
+
+    /// <summary>Something else changed: the room, what is under way, how things are shown.</summary>
+    public event Action? Changed;
+
+    /// <summary>What the run is made from, or will be once its problems are mended.</summary>
+    public Inputs Inputs => _history.Now;
+
+    /// <summary>Whether a change can be taken back.</summary>
+    public bool CanUndo => _history.CanUndo;
+
+    /// <summary>Whether what was taken back can be done again.</summary>
+    public bool CanRedo => _history.CanRedo;
+
+    /// <summary>Whether anything differs from what was opened.</summary>
+    public bool CanReset => !_history.Now.Equals(_history.First);
+
+    /// <summary>The run that is shown; null until the first is made.</summary>
+    public LabRun? Run { get; private set; }
+
+    /// <summary>The run that stands beside it; null for none.</summary>
+    public LabRun? Former { get; private set; }
+
+    /// <summary>What is wrong with <see cref="Inputs"/>; the run shown is then an earlier one.</summary>
+    public ImmutableArray<Diagnostic> Problems { get; private set; } = [];
+
+    /// <summary>Number of events that have happened in what is shown.</summary>
+    public int Step { get; private set; }
+
+    /// <summary>The task that is selected; -1 for none.</summary>
+    public int SelectedTask { get; private set; } = -1;
+
+    /// <summary>Events of the run under way; null when none is being made.</summary>
+    public long? Making { get; private set; }
+
+    /// <summary>The room that is open.</summary>
+    public Room Room { get; private set; }
+
+    /// <summary>Opens another program, or the same anew, and forgets what was before.</summary>
+    public Task OpenAsync(Inputs inputs, int step = 0)
+    {
+        _history.Begin(inputs);
+        Former = null;
+        return MakeAsync(step, keepsFormer: false);
+    }
+
+    /// <summary>Shows a run that was made elsewhere: a trace from a file.</summary>
+    public void Show(LabRun run)
+    {
+        Former = null;
+        Problems = [];
+        Take(run, 0);
+    }
+
+    /// <summary>Changes what the run is made from; the run so far stays beside the new one.</summary>
+    /// <param name="inputs">The new ones.</param>
+    /// <param name="joins">Whether the change goes on with the last, such as typing.</param>
+    public Task ChangeAsync(Inputs inputs, bool joins = false)
+    {
+        if (inputs.Equals(Inputs))
+            return Task.CompletedTask;
+        _history.Change(inputs, joins);
+        return MakeAsync(Step, keepsFormer: !joins);
+    }
+
+    /// <summary>Makes one choice, or takes it back when the word is empty.</summary>
+    /// <exception cref="InputException">The name or the word is wrong.</exception>
+    public Task ChooseAsync(string name, string word) => ChangeAsync(Inputs with
+    {
+        Setup = word.Length == 0 ? Inputs.Setup.Without(name) : Inputs.Setup.With(name, word),
+    });
+
+    /// <summary>Takes the last change back.</summary>
+    public Task UndoAsync()
+    {
+        _history.Undo();
+        return MakeAsync(Step, keepsFormer: true);
+    }
+
+    /// <summary>Does again what was taken back.</summary>
+    public Task RedoAsync()
+    {
+        _history.Redo();
+        return MakeAsync(Step, keepsFormer: true);
+    }
+
+    /// <summary>Goes back to what was opened; this can be taken back as well.</summary>
+    public Task ResetAsync() => ChangeAsync(_history.First);
+
+    /// <summary>Takes the former run away.</summary>
+    public void CloseFormer()
+    {
+        Former = null;
+        RunChanged?.Invoke();
+    }
+
+    /// <summary>Goes to a step; beyond the ends, to the end.</summary>
+    public void GoTo(int step)
+    {
+        int wanted = Math.Clamp(step, 0, Run?.Trace.Count ?? 0);
+        if (wanted == Step)
+            return;
+        Step = wanted;
+        StepChanged?.Invoke();
+    }
+
+    /// <summary>Selects a task, or none by -1.</summary>
+    public void Select(int task)
+    {
+        if (task == SelectedTask)
+            return;
+        SelectedTask = task;
+        SelectionChanged?.Invoke();
+    }
+
+    /// <summary>Has everything drawn anew, in the size and the paints that now hold.</summary>
+    public void Redraw() => Resized?.Invoke();
+
+    /// <summary>Opens a room.</summary>
+    public void Enter(Room room)
+    {
+        Room = room;
+        Changed?.Invoke();
+    }
+
+    /// <summary>Ends the making of a run.</summary>
+    public void Cancel() => _making.Cancel();
+
+    /// <inheritdoc/>
+    public void Dispose() => _making.Dispose();
+
+    // A later change overtakes an earlier one that is still being made.
+    private async Task MakeAsync(int step, bool keepsFormer)
+    {
+        await _making.CancelAsync().ConfigureAwait(true);
+        _making.Dispose();
+        _making = new();
+        CancellationToken cancel = _making.Token;
+        Making = 0;
+        Changed?.Invoke();
+        try
+        {
+            Parsed<LabRun> made = await RunMaker.MakeAsync(Inputs, new Counter(this), cancel).ConfigureAwait(true);
+            if (cancel.IsCancellationRequested)
+                return;
+            Problems = made.Diagnostics;
+            if (made.Value is { } run)
+            {
+                Former = keepsFormer ? Run ?? Former : Former;
+                Take(run, step);
+            }
+            else
+            {
+                RunChanged?.Invoke();
+            }
+        }
+        catch (OperationCanceledException) when (cancel.IsCancellationRequested)
+        {
+            // Overtaken or ended by hand: what is shown stays.
+        }
+        finally
+        {
+            if (!cancel.IsCancellationRequested || _making.Token == cancel)
+                Making = null;
+            Changed?.Invoke();
+        }
+    }
+
+    private void Take(LabRun run, int step)
+    {
+        Run = run;
+        Step = Math.Clamp(step, 0, run.Trace.Count);
+        if (SelectedTask >= run.Trace.TaskCount)
+            SelectedTask = -1;
+        RunChanged?.Invoke();
+    }
+
+    private sealed class Counter(LabSession session) : IProgress<long>
+    {
+        public void Report(long value)
+        {
+            session.Making = value;
+            session.Changed?.Invoke();
+        }
+    }
+}
