@@ -47,7 +47,8 @@ export function mark(task) {
 
 // --- Timelines ----------------------------------------------------------------------------------------------------
 
-const gutter = 26;      // for the rows' numbers
+// For the rows' numbers.
+const gutterOf = () => 1.7 * parseFloat(getComputedStyle(root).fontSize);
 const lanes = [0.78, 0.5, 0.26, 0.1];
 
 // Kinds differ by height as well as by paint: computing fills the row, searching is a low strip, rest a line.
@@ -61,8 +62,8 @@ export function paint(id, rows, bars, links, paints) {
     pen.scale(scale, scale);
     const colours = paints.split(" "), workers = colours.length - 5;
     const [scheduling, searching, rest, ink, ground] = colours.slice(workers);
-    const room = width - gutter - 6, pitch = (height - 6) / rows;
-    pen.font = `600 ${Math.min(13, Math.max(7, pitch * 0.7))}px "IBM Plex Sans", sans-serif`;
+    const gutter = gutterOf(), room = width - gutter - 6, pitch = (height - 6) / rows;
+    pen.font = `600 ${Math.min(gutter * 0.55, Math.max(7, pitch * 0.7))}px "IBM Plex Sans", sans-serif`;
     pen.textBaseline = "middle";
     pen.textAlign = "right";
     for (let row = 0; row < rows; row++) {
@@ -101,6 +102,7 @@ export function point(host, id, share) {
     const line = document.getElementById(id), canvas = document.getElementById(host);
     if (!line || !canvas) return;
     line.hidden = share < 0 || share > 1;
+    const gutter = gutterOf();
     line.style.translate = `${gutter + share * (canvas.clientWidth - gutter - 6)}px 0`;
 }
 
@@ -108,6 +110,7 @@ export function listenToTime(onTime, onZoom, onPan) {
     let held = false;
     const shareOf = event => {
         const place = document.getElementById("lab-timeline")?.getBoundingClientRect();
+        const gutter = gutterOf();
         return place ? Math.min(1, Math.max(0, (event.clientX - place.left - gutter) / (place.width - gutter - 6))) : 0;
     };
     const isOver = event => event.target.closest?.(".lab-timeline-frame") != null;
