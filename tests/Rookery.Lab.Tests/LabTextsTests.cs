@@ -56,7 +56,7 @@ public sealed partial class LabTextsTests
         return places;
     }
 
-    [GeneratedRegex("""Texts(?:\.Of\(|\[)"([^"]+)\"""")]
+    [GeneratedRegex("""Texts(?:\.Of\(|\[)"([^"]+)[")]""")]
     private static partial Regex Asked();
 
     [GeneratedRegex(@"\{\d+\}")]
