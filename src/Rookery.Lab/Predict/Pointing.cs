@@ -20,14 +20,26 @@ internal static class Pointing
     public static Answer Point(Answer answer, string target, RunStage stage)
     {
         if (Read(target, "worker=") is { } worker && worker < stage.Workers.Length)
-        {
-            bool isVictim = answer.Worker is { } thief && thief != worker
-                && answer.Kind is EventKind.Steal or EventKind.Probe or EventKind.Empty or EventKind.LostRace;
-            return isVictim ? answer with { Victim = worker } : answer with { Worker = worker };
-        }
+            return AtWorker(answer, worker);
 
         return Read(target, "task=") is { } task ? AtTask(answer, task, stage) : answer;
     }
+
+    private static Answer AtWorker(Answer answer, int worker) =>
+        answer.Worker is { } thief && thief != worker && HasVictim(answer.Kind)
+            ? answer with { Victim = worker }
+            : answer with { Worker = worker };
+
+    // What a worker has in hand stands for the worker, except where the task is what is asked for.
+    private static Answer AtCurrent(Answer answer, int task, int holder) => answer.Kind switch
+    {
+        null or EventKind.Take or EventKind.Sleep or EventKind.Wake or EventKind.Stop => AtWorker(answer, holder),
+        var kind when HasVictim(kind) => AtWorker(answer, holder),
+        _ => answer with { Task = task, Worker = answer.Worker ?? holder },
+    };
+
+    private static bool HasVictim(EventKind? kind) =>
+        kind is EventKind.Steal or EventKind.Probe or EventKind.Empty or EventKind.LostRace;
 
     private static Answer AtTask(Answer answer, int task, RunStage stage)
     {
@@ -37,7 +49,7 @@ internal static class Pointing
             if (place >= 0)
                 return InDeque(answer, task, holder, place);
             if (holder.CurrentTask == task)
-                return answer with { Task = task, Worker = answer.Worker ?? holder.Worker };
+                return AtCurrent(answer, task, holder.Worker);
         }
 
         return answer with { Task = task };

@@ -199,6 +199,16 @@ internal sealed class LabSession : IDisposable
     /// <summary>Has everything drawn anew, in the size and the paints that now hold.</summary>
     public void Redraw() => Resized?.Invoke();
 
+    /// <summary>Whether the program is being edited: its problems are then shown there.</summary>
+    public bool IsEditing { get; private set; }
+
+    /// <summary>Begins or ends editing.</summary>
+    public void Edit(bool isEditing)
+    {
+        IsEditing = isEditing;
+        Changed?.Invoke();
+    }
+
     /// <summary>Opens a room.</summary>
     public void Enter(Room room)
     {

@@ -10,6 +10,8 @@ namespace Rookery.Lab.WhatIf;
 /// <param name="Most">The largest number that a slider gives; below <paramref name="Least"/> without a slider.</param>
 /// <param name="Value">What holds.</param>
 /// <param name="Opened">What held when the run was opened.</param>
+/// <param name="IsChanged">Whether somebody chose it since: what only follows from another choice, such as the costs of
+/// another machine, is not changed.</param>
 public sealed record Choice(
     string Name,
     ChoiceGroup Group,
@@ -17,11 +19,9 @@ public sealed record Choice(
     long Least,
     long Most,
     string Value,
-    string Opened)
+    string Opened,
+    bool IsChanged)
 {
-    /// <summary>Whether it differs from what was opened.</summary>
-    public bool IsChanged => Value != Opened;
-
     /// <summary>Whether a slider makes sense: it has a range.</summary>
     public bool HasSlider => Words.IsEmpty && Most > Least;
 

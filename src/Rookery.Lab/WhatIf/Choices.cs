@@ -35,7 +35,8 @@ internal static class Choices
                 name == "workers" ? 1 : 0,
                 name == "workers" ? WorkersOfSlider : -1,
                 ValueOf(now.Setup, name, parameters),
-                ValueOf(opened.Setup, name, before)));
+                ValueOf(opened.Setup, name, before),
+                IsChanged(now.Setup, opened.Setup, name)));
         }
 
         foreach (ParameterDeclaration parameter in parameters)
@@ -48,7 +49,8 @@ internal static class Choices
                 parameter.HasRange ? parameter.Min : 0,
                 parameter.HasRange ? parameter.Max : -1,
                 ValueOf(now.Setup, name, parameters),
-                ValueOf(opened.Setup, name, before)));
+                ValueOf(opened.Setup, name, before),
+                IsChanged(now.Setup, opened.Setup, name)));
         }
 
         return all.ToImmutable();
@@ -90,6 +92,9 @@ internal static class Choices
     /// <summary>The program's parameters; none while it has errors.</summary>
     public static ImmutableArray<ParameterDeclaration> ParametersOf(Inputs inputs) =>
         ProgramReader.Read(inputs.Program.Name, inputs.Program.Text).Value?.Parameters ?? [];
+
+    private static bool IsChanged(Setup now, Setup opened, string name) =>
+        now.Choices.GetValueOrDefault(name) != opened.Choices.GetValueOrDefault(name);
 
     private static ImmutableArray<string> WordsOf(string name) => name switch
     {
