@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using Rookery.Lab.Browser;
+using Rookery.Lab.Predict;
 using Rookery.Lab.Session;
 using Rookery.Lab.Shell;
 using Rookery.Lab.Texts;
@@ -13,6 +14,7 @@ builder.Services.AddSingleton<LabSession>();
 builder.Services.AddSingleton<Player>();
 builder.Services.AddSingleton<TimeWindow>();
 builder.Services.AddSingleton<Presenter>();
+builder.Services.AddSingleton<Predictor>();
 builder.Services.AddSingleton<IPage, BrowserPage>();
 await BrowserPage.LoadAsync();
 await builder.Build().RunAsync();
