@@ -10,6 +10,8 @@ var builder = WebAssemblyHostBuilder.CreateDefault(args);
 builder.RootComponents.Add<App>("#lab");
 builder.Services.AddSingleton<LabTexts>();
 builder.Services.AddSingleton<LabSession>();
+builder.Services.AddSingleton<Player>();
+builder.Services.AddSingleton<Presenter>();
 builder.Services.AddSingleton<IPage, BrowserPage>();
 await BrowserPage.LoadAsync();
 await builder.Build().RunAsync();

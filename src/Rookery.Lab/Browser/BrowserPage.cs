@@ -33,6 +33,12 @@ internal sealed partial class BrowserPage : IPage
     public void Mark(int task) => Script.Mark(task);
 
     /// <inheritdoc/>
+    public void Point(string host, string line, double share) => Script.Point(host, line, share);
+
+    /// <inheritdoc/>
+    public void ShowDialog(string id, bool isOpen) => Script.ShowDialog(id, isOpen);
+
+    /// <inheritdoc/>
     public (double Width, double Height) SizeOf(string host) => (Script.WidthOf(host), Script.HeightOf(host));
 
     /// <inheritdoc/>
@@ -40,6 +46,7 @@ internal sealed partial class BrowserPage : IPage
     {
         s_events = events;
         Script.Listen(OnKey, OnTarget, OnResize, OnFragment);
+        Script.ListenToTime(OnTime);
         Script.ListenToFiles(name => OnFile(name, Script.TakeFile()));
     }
 
@@ -84,6 +91,8 @@ internal sealed partial class BrowserPage : IPage
 
     private static void OnTarget(string host, string target) => s_events?.OnTarget(host, target);
 
+    private static void OnTime(double share) => s_events?.OnTime(share);
+
     private static void OnResize() => s_events?.OnResize();
 
     private static void OnFragment(string fragment) => s_events?.OnFragment(fragment);
@@ -97,6 +106,16 @@ internal sealed partial class BrowserPage : IPage
 
         [JSImport("mark", "lab")]
         internal static partial void Mark(int task);
+
+        [JSImport("point", "lab")]
+        internal static partial void Point(string host, string line, double share);
+
+        [JSImport("showDialog", "lab")]
+        internal static partial void ShowDialog(string id, bool isOpen);
+
+        [JSImport("listenToTime", "lab")]
+        internal static partial void ListenToTime(
+            [JSMarshalAs<JSType.Function<JSType.Number>>] Action<double> time);
 
         [JSImport("widthOf", "lab")]
         internal static partial double WidthOf(string host);

@@ -15,6 +15,15 @@ internal interface IPage
     /// <summary>Marks all that stands for a task, wherever it is drawn; -1 marks nothing.</summary>
     void Mark(int task);
 
+    /// <summary>Puts the line of now where a moment lies in a timeline.</summary>
+    /// <param name="host">Id of the element with the timeline.</param>
+    /// <param name="line">Id of the line.</param>
+    /// <param name="share">The moment, from 0 to 1.</param>
+    void Point(string host, string line, double share);
+
+    /// <summary>Opens or closes a dialog.</summary>
+    void ShowDialog(string id, bool isOpen);
+
     /// <summary>Width and height of an element in pixels; 0 when it is not there.</summary>
     (double Width, double Height) SizeOf(string host);
 

@@ -12,6 +12,9 @@ internal interface IPageEvents
     /// <param name="target">What it stands for; empty for the ground between.</param>
     void OnTarget(string host, string target);
 
+    /// <summary>A moment of a timeline was pointed at, from 0 (its start) to 1 (its end).</summary>
+    void OnTime(double share);
+
     /// <summary>Pictures have other sizes now, or other paints.</summary>
     void OnResize();
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Rookery.Drawing;
 using Rookery.Lab.Documents;
 using Rookery.Lab.Runs;
 using Rookery.Notation;
@@ -35,6 +36,9 @@ internal sealed class LabSession : IDisposable
 
     /// <summary>Pictures have other sizes or paints.</summary>
     public event Action? Resized;
+
+    /// <summary>Something drawn was pointed at: the picture's id, and what stands there.</summary>
+    public event Action<string, string>? Pointed;
 
     /// <summary>Something else changed: the room, what is under way, how things are shown.</summary>
     public event Action? Changed;
@@ -148,6 +152,12 @@ internal sealed class LabSession : IDisposable
         SelectedTask = task;
         SelectionChanged?.Invoke();
     }
+
+    /// <summary>The paints of all pictures.</summary>
+    public Style Style { get; set; } = Style.Light;
+
+    /// <summary>Tells those who listen that something drawn was pointed at.</summary>
+    public void Point(string host, string target) => Pointed?.Invoke(host, target);
 
     /// <summary>Has everything drawn anew, in the size and the paints that now hold.</summary>
     public void Redraw() => Resized?.Invoke();

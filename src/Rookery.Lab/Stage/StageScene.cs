@@ -3,24 +3,37 @@ using Rookery.Lab.Runs;
 
 namespace Rookery.Lab.Stage;
 
-/// <summary>The picture of all workers at a step, in the size of its place in the page.</summary>
+/// <summary>The pictures of the stage, each in the size of its place in the page.</summary>
 internal static class StageScene
 {
-    /// <summary>Draws it.</summary>
+    /// <summary>All workers at a step.</summary>
     /// <param name="run">The run.</param>
     /// <param name="step">Number of events that have happened.</param>
-    /// <param name="width">Width of its place.</param>
-    /// <param name="height">Height of its place.</param>
-    public static Scene Of(LabRun run, int step, double width, double height)
-    {
-        var frame = new Frame
+    /// <param name="width">Width of its place, in pixels.</param>
+    /// <param name="height">Height of its place, in pixels.</param>
+    public static Scene Workers(LabRun run, int step, double width, double height) => DequeView.Draw(
+        run.Replay, step, "", new()
         {
-            Width = Math.Max(Frame.SideMin, width),
-            Height = Math.Max(Frame.SideMin, height),
-            TextScale = Math.Clamp(width / 1400, 0.62, 1.4),
-            ShowHeading = false,
-        };
-        return DequeView.Draw(
-            run.Replay, step, "", new() { Frame = frame, ShowSentence = false, ScaleWork = run.ScaleWork });
-    }
+            Frame = FrameOf(width, height, Math.Clamp(width / 1250, 0.62, 1.5)),
+            ShowSentence = false,
+            ScaleWork = run.ScaleWork,
+        });
+
+    /// <summary>All workers over the whole run.</summary>
+    /// <inheritdoc cref="Workers"/>
+    public static Scene Timeline(LabRun run, double width, double height) => TimelineView.Draw(
+        run.Trace, new() { Frame = FrameOf(width, height, 0.62), SpanTicks = run.Measures.Span });
+
+    /// <summary>All tasks, as a tree.</summary>
+    /// <inheritdoc cref="Workers"/>
+    public static Scene Tree(LabRun run, double width, double height) => TaskTreeView.Draw(
+        run.Trace, run.Replay.Tasks, new() { Frame = FrameOf(width, height, 0.6) });
+
+    private static Frame FrameOf(double width, double height, double textScale) => new()
+    {
+        Width = Math.Max(Frame.SideMin, Math.Floor(width)),
+        Height = Math.Max(Frame.SideMin, Math.Floor(height)),
+        TextScale = textScale,
+        ShowHeading = false,
+    };
 }

@@ -45,6 +45,39 @@ export function mark(task) {
     for (const host of document.querySelectorAll(".lab-picture")) markIn(host);
 }
 
+// The rows of a timeline are as long as the run: the first one says where the run begins and ends.
+const rowOf = host => document.querySelector(`#${host} [id$="row-0"] rect`);
+
+export function point(host, id, share) {
+    const line = document.getElementById(id), row = rowOf(host);
+    if (!line) return;
+    line.hidden = !row;
+    if (!row) return;
+    const frame = line.parentElement.getBoundingClientRect(), place = row.getBoundingClientRect();
+    line.style.translate = `${place.left - frame.left + share * place.width}px 0`;
+}
+
+export function listenToTime(onTime) {
+    let held = false;
+    const tell = event => {
+        const row = rowOf("lab-timeline")?.getBoundingClientRect();
+        if (row) onTime(Math.min(1, Math.max(0, (event.clientX - row.left) / row.width)));
+    };
+    addEventListener("pointerdown", event => {
+        if (!event.target.closest?.(".lab-timeline-frame")) return;
+        held = true;
+        tell(event);
+    });
+    addEventListener("pointermove", event => { if (held) tell(event); });
+    addEventListener("pointerup", () => { held = false; });
+}
+
+export function showDialog(id, isOpen) {
+    const dialog = document.getElementById(id);
+    if (isOpen && !dialog.open) dialog.showModal();
+    if (!isOpen && dialog.open) dialog.close();
+}
+
 export const widthOf = id => document.getElementById(id)?.clientWidth ?? 0;
 export const heightOf = id => document.getElementById(id)?.clientHeight ?? 0;
 

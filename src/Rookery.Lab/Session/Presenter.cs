@@ -1,0 +1,192 @@
+using Rookery.Drawing;
+using Rookery.Lab.Browser;
+
+namespace Rookery.Lab.Session;
+
+/// <summary>How the lab is shown, and the keys that work it: for the front of a lecture hall, and for hands that know them.
+/// </summary>
+internal sealed class Presenter : IPageEvents
+{
+    private readonly LabSession _session;
+    private readonly Player _player;
+    private readonly IPage _page;
+
+    /// <summary>Begins as the system's theme says.</summary>
+    public Presenter(LabSession session, Player player, IPage page)
+    {
+        (_session, _player, _page) = (session, player, page);
+        _session.Style = StyleOf(page.IsDark);
+        page.Listen(this);
+    }
+
+    /// <summary>Something of this changed.</summary>
+    public event Action? Changed;
+
+    /// <summary>A file was dropped or chosen: its name and its bytes.</summary>
+    public event Action<string, byte[]>? FileGiven;
+
+    /// <summary>The address was changed from outside.</summary>
+    public event Action<string>? FragmentGiven;
+
+    /// <summary>Whether all but the stage is put away and type is large.</summary>
+    public bool IsHall { get; private set; }
+
+    /// <summary>Whether the picture is blanked, so that a hall looks at the speaker.</summary>
+    public bool IsBlank { get; private set; }
+
+    /// <summary>Whether the list of keys is open.</summary>
+    public bool IsHelpOpen { get; private set; }
+
+    /// <summary>Large type at the back of a room, or back.</summary>
+    public void ToggleHall()
+    {
+        IsHall = !IsHall;
+        _page.SetMode("hall", IsHall);
+        Changed?.Invoke();
+        _session.Redraw();
+    }
+
+    /// <summary>Dark or light.</summary>
+    public void ToggleTheme()
+    {
+        _page.SetTheme(_page.IsDark ? "light" : "dark");
+        OnResize();
+        Changed?.Invoke();
+    }
+
+    /// <summary>The list of keys.</summary>
+    public void ToggleHelp()
+    {
+        IsHelpOpen = !IsHelpOpen;
+        Changed?.Invoke();
+    }
+
+    /// <inheritdoc/>
+    public bool OnKey(string key, bool shift, bool control)
+    {
+        if (control)
+            return OnControlKey(key, shift);
+        if (IsBlank)
+        {
+            Blank();
+            return true;
+        }
+
+        if (_session.Room != Room.Stage || _session.Run is not { } run)
+            return OnKeyAnywhere(key);
+        int step = _session.Step;
+        switch (key)
+        {
+            case " ":
+                _player.Toggle();
+                return true;
+            case "ArrowRight":
+                _session.GoTo(step + 1);
+                return true;
+            case "ArrowLeft":
+                _session.GoTo(step - 1);
+                return true;
+            case "PageDown":
+                _session.GoTo(Jumps.NextTelling(run.Trace, step));
+                return true;
+            case "PageUp":
+                _session.GoTo(Jumps.PreviousTelling(run.Trace, step));
+                return true;
+            case "Home":
+                _session.GoTo(0);
+                return true;
+            case "End":
+                _session.GoTo(int.MaxValue);
+                return true;
+        }
+
+        foreach (var (kind, letter) in Jumps.Kinds)
+        {
+            if (!string.Equals(letter, key, StringComparison.OrdinalIgnoreCase))
+                continue;
+            int? found = shift ? Jumps.Previous(run.Trace, step, kind) : Jumps.Next(run.Trace, step, kind);
+            _session.GoTo(found ?? step);
+            return true;
+        }
+
+        return OnKeyAnywhere(key);
+    }
+
+    /// <inheritdoc/>
+    public void OnTarget(string host, string target)
+    {
+        if (target.StartsWith("task=", StringComparison.Ordinal) && int.TryParse(target[5..], out int task))
+            _session.Select(task);
+        else if (target.StartsWith("step=", StringComparison.Ordinal) && int.TryParse(target[5..], out int step))
+            _session.GoTo(step + 1);
+        _session.Point(host, target);
+    }
+
+    /// <inheritdoc/>
+    public void OnTime(double share)
+    {
+        if (_session.Run is { } run)
+            _session.GoTo(Jumps.StepAt(run.Trace, (long)Math.Round(share * run.Trace.Makespan)));
+    }
+
+    /// <inheritdoc/>
+    public void OnResize()
+    {
+        _session.Style = StyleOf(_page.IsDark);
+        _session.Redraw();
+    }
+
+    /// <inheritdoc/>
+    public void OnFragment(string fragment) => FragmentGiven?.Invoke(fragment);
+
+    /// <inheritdoc/>
+    public void OnFile(string name, byte[] bytes) => FileGiven?.Invoke(name, bytes);
+
+    private static Style StyleOf(bool isDark) => isDark ? Style.Light : Style.Light;
+
+    private bool OnControlKey(string key, bool shift)
+    {
+        switch (key.ToLowerInvariant(), shift)
+        {
+            case ("z", false):
+                _ = _session.UndoAsync();
+                return true;
+            case ("y", false) or ("z", true):
+                _ = _session.RedoAsync();
+                return true;
+            default:
+                return false;
+        }
+    }
+
+    private bool OnKeyAnywhere(string key)
+    {
+        switch (key)
+        {
+            case "f" or "F":
+                _page.ToggleFullScreen();
+                return true;
+            case "h" or "H":
+                ToggleHall();
+                return true;
+            case "b" or "B" or ".":
+                Blank();
+                return true;
+            case "?":
+                ToggleHelp();
+                return true;
+            case "/":
+                _page.Focus("lab-find");
+                return true;
+            default:
+                return false;
+        }
+    }
+
+    private void Blank()
+    {
+        IsBlank = !IsBlank;
+        _page.SetMode("blank", IsBlank);
+        Changed?.Invoke();
+    }
+}
