@@ -1,7 +1,9 @@
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using Rookery.Lab.Browser;
+using Rookery.Lab.Deques;
 using Rookery.Lab.Session;
 using Rookery.Lab.Shell;
+using Rookery.Lab.Studies;
 using Rookery.Lab.Texts;
 
 [assembly: System.Runtime.Versioning.SupportedOSPlatform("browser")]
@@ -12,6 +14,8 @@ builder.Services.AddSingleton<LabTexts>();
 builder.Services.AddSingleton<LabSession>();
 builder.Services.AddSingleton<Player>();
 builder.Services.AddSingleton<Presenter>();
+builder.Services.AddSingleton<DequeSession>();
+builder.Services.AddSingleton<StudySession>();
 builder.Services.AddSingleton<IPage, BrowserPage>();
 await BrowserPage.LoadAsync();
 await builder.Build().RunAsync();

@@ -8,5 +8,5 @@ namespace Rookery.Lab.Deques;
 /// <param name="Algorithm">It as read.</param>
 /// <param name="Result">What was found.</param>
 /// <param name="Seconds">How long it took in the page.</param>
-internal sealed record CheckedText(
+public sealed record CheckedText(
     string Name, string Text, Algorithm Algorithm, CheckResult Result, double Seconds);

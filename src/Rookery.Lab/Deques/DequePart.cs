@@ -4,18 +4,25 @@ using Rookery.Lab.Texts;
 namespace Rookery.Lab.Deques;
 
 /// <summary>A part of the room of the deques: drawn anew when something of it changes.</summary>
-internal abstract class DequePart : ComponentBase, IDisposable
+public abstract class DequePart : ComponentBase, IDisposable
 {
     /// <summary>What is shown.</summary>
     [Inject]
-    public DequeSession Deques { get; set; } = null!;
+    private protected DequeSession Deques { get; set; } = null!;
 
     /// <summary>The words.</summary>
     [Inject]
-    public LabTexts Texts { get; set; } = null!;
+    private protected LabTexts Texts { get; set; } = null!;
 
     /// <inheritdoc/>
     public void Dispose()
+    {
+        Dispose(true);
+        GC.SuppressFinalize(this);
+    }
+
+    /// <summary>Stops listening.</summary>
+    protected virtual void Dispose(bool isDisposing)
     {
         Deques.Changed -= Refresh;
         Texts.Changed -= Refresh;

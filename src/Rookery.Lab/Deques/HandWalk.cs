@@ -5,7 +5,7 @@ using Rookery.Checking.Witnesses;
 namespace Rookery.Lab.Deques;
 
 /// <summary>An execution that somebody makes by hand: who goes next is chosen, and can be taken back.</summary>
-internal sealed class HandWalk
+public sealed class HandWalk
 {
     private readonly Algorithm _algorithm;
     private readonly string _scenario;

@@ -10,7 +10,7 @@ namespace Rookery.Lab.Deques;
 /// <param name="Memory">The memory model.</param>
 /// <param name="Witness">The execution.</param>
 /// <param name="At">Steps made, from 0 to all of them.</param>
-internal sealed record Walk(string Text, MemoryModel Memory, Witness Witness, int At)
+public sealed record Walk(string Text, MemoryModel Memory, Witness Witness, int At)
 {
     /// <summary>Number of steps in the execution.</summary>
     public int Count => Witness.Steps.Length;
