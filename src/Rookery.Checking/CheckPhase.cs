@@ -3,7 +3,7 @@ namespace Rookery.Checking;
 /// <summary>What a check is doing.</summary>
 public enum CheckPhase
 {
-    /// <summary>It walks about at random to learn how large numbers become.</summary>
+    /// <summary>It looks around to learn how large numbers become.</summary>
     Learning,
 
     /// <summary>It looks at every state.</summary>

@@ -92,6 +92,10 @@ internal sealed class RecordingPage : IPage
     {
     }
 
+    public void Reveal(string id)
+    {
+    }
+
     public void Focus(string host)
     {
     }

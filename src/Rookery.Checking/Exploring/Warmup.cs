@@ -5,16 +5,20 @@ using Rookery.Notation.Randomness;
 
 namespace Rookery.Checking.Exploring;
 
-/// <summary>Walks at random through a scenario to learn how large its numbers become.</summary>
+/// <summary>Learns how large the numbers of a scenario become: by walks at random, then by all states near the start.
+/// </summary>
 /// <remarks>
 /// What is learnt only decides how many bits a number gets. A number that turns out larger later makes exploration
-/// begin again, so nothing depends on luck but a little time.
+/// begin again, so nothing depends on luck but a little time. The states near the start are all there are of a small
+/// scenario, which then never begins again.
 /// </remarks>
 internal sealed class Warmup : IStepSink
 {
     private const int Walks = 48;
     private const int StepsMax = 400;
     private const int ListMax = 8;
+    private const int StatesMax = 3_000;
+    private const int StatesAtOnce = 128;
 
     private readonly ScenarioCode _code;
     private readonly CheckOptions _options;
@@ -51,11 +55,33 @@ internal sealed class Warmup : IStepSink
                 capacities[full!.Value] *= 2;
         }
 
+        foreach (Portion portion in LookAround())
+            yield return portion;
         var learnt = new Capacities(capacities.Count, 1);
         for (int list = 0; list < learnt.Count; list++)
             learnt[list] = Math.Max(1, LongestOf(_machine.Shape, list));
         Learnt = new ScenarioMachine(_code, learnt, _options, _machine.Shape);
         Learnt.Lay(Layout.Packed(Learnt.Shape));
+    }
+
+    /// <summary>Notes the states near the start.</summary>
+    private IEnumerable<Portion> LookAround()
+    {
+        var search = new Search(_machine, _options with { Progress = null });
+        foreach (Portion portion in search.Work())
+        {
+            yield return portion;
+            if (search.States >= StatesMax)
+                break;
+        }
+
+        int noted = 0;
+        foreach (uint id in search.Ids())
+        {
+            Note(search.StateOf(id));
+            if (++noted % StatesAtOnce == 0)
+                yield return Portion.Rest;
+        }
     }
 
     /// <summary>How long each list of a machine is.</summary>
