@@ -57,8 +57,11 @@ public sealed class TimelineIndexTests
     {
         var trace = HalvingRun.Of(4, 9_000, 5);
         var index = new TimelineIndex(trace);
-        foreach (var options in new TimelineOptions[]
-            { new(), new() { From = 100, To = 900 }, new() { From = 1_000, To = 60_000 }, new() { ShowSteals = false } })
+        TimelineOptions[] asked =
+        [
+            new(), new() { From = 100, To = 900 }, new() { From = 1_000, To = 60_000 }, new() { ShowSteals = false },
+        ];
+        foreach (var options in asked)
         {
             Assert.Equal(
                 SvgWriter.Write(TimelineView.Draw(trace, options)), SvgWriter.Write(TimelineView.Draw(index, options)));

@@ -52,8 +52,8 @@ public sealed class Style
     };
 
     /// <summary>
-    /// Colour of a line or of text on paper: the ground of the fill; a worker's, where it is too faint for a line, moved
-    /// towards black or white until its contrast against the paper is 3.
+    /// Colour of a line or of text on paper: the ground of the fill; a worker's, where it is too faint for a line,
+    /// moved towards black or white until its contrast against the paper is 3.
     /// </summary>
     /// <remarks>Source: Web Content Accessibility Guidelines 2.2 (W3C), success criterion 1.4.11.</remarks>
     public Colour LineOf(Ink ink) =>

@@ -30,8 +30,8 @@ internal sealed class BarWalk
     }
 
     /// <summary>
-    /// Goes on for so many events, and reports each bar to <paramref name="bar"/>, and each steal (time, thief, victim, step) to
-    /// the other.
+    /// Goes on for so many events; reports each bar to <paramref name="bar"/>, and each steal (time, thief, victim,
+    /// step) to the other.
     /// </summary>
     /// <returns>Whether the walk is over.</returns>
     public bool Advance(int events, Action<Bar> bar, Action<long, int, int, int> steal)

@@ -57,7 +57,9 @@ public sealed class TimelineIndex
         return _walk.Advance(events, Keep, KeepSteal);
     }
 
-    /// <summary>The window as rectangles for a canvas: bars, or where they are too many, shares of slices of time.</summary>
+    /// <summary>
+    /// The window as rectangles for a canvas: bars, or where they are too many, shares of slices of time.
+    /// </summary>
     /// <param name="from">First time shown, in the trace's unit, at least 0.</param>
     /// <param name="to">Last time shown; after <paramref name="from"/>.</param>
     /// <param name="width">Width of the window in pixels, at least 1.</param>

@@ -1,6 +1,8 @@
 namespace Rookery.Drawing;
 
-/// <summary>The bars of one worker in order of time, with sums by lane at every so many. Mutable while it is filled.</summary>
+/// <summary>
+/// The bars of one worker in order of time, with sums by lane at every so many. Mutable while it is filled.
+/// </summary>
 /// <remarks>21 bytes a bar, and 3 for the sums.</remarks>
 internal sealed class WorkerBars
 {
