@@ -411,7 +411,8 @@ internal sealed class GermanSentences : ISentences
                 $"holt gerade {task}",
             Stretch.Scheduling => hasTask ? $"ist bei {task}" : "ist zwischen zwei Tasks",
             Stretch.Searching => "sucht etwas zu tun",
-            Stretch.Blocked => hasTask ? $"wird von {task} festgehalten, der auf etwas außerhalb wartet" : "ist blockiert",
+            Stretch.Blocked =>
+                hasTask ? $"wird von {task} festgehalten, der auf etwas außerhalb wartet" : "ist blockiert",
             Stretch.Asleep => "schläft",
             Stretch.Off => hasTask ? $"hat mitten in {task} keinen Kern" : "hat angehalten",
         };
