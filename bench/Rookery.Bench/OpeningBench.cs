@@ -33,13 +33,24 @@ internal static class OpeningBench
             TaskTable tasks = TaskTable.From(trace);
             Time("kept stages", () => new Replay(trace, tasks).At(trace.Count).Step);
             Time("replay with all parts", () => Opened(trace));
+            Time("timeline index", () => Ready(trace).Workers);
             Drawings(trace);
         }
     }
 
+    private static TimelineIndex Ready(Trace trace)
+    {
+        var index = new TimelineIndex(trace);
+        while (!index.Advance(20_000))
+        {
+        }
+
+        return index;
+    }
+
     private static int Opened(Trace trace)
     {
-        var replay = new Replay(trace);
+        Replay replay = new ReplayBuilder(trace).Build();
         return (int)(DequeView.LargestQueued(replay) + replay.At(trace.Count / 2).RemainingWork(0));
     }
 
@@ -67,12 +78,22 @@ internal static class OpeningBench
             CultureInfo.InvariantCulture,
             $"deques, 16 workers, {most} steps      median {times[most / 2]:0.000} ms  p95 {times[most * 95 / 100]:0.000} ms"
             + $"  {bytes / most / 1024} KiB a step"));
+        Windows(trace);
+    }
+
+    private static void Windows(Trace trace)
+    {
         long end = trace.Makespan;
-        Time("timeline, whole", () => TimelineView.Draw(trace).ShapeCount);
-        Time("timeline, a tenth", () =>
-            TimelineView.Draw(trace, new() { From = end / 3, To = end / 3 + end / 10 }).ShapeCount);
-        Time("timeline, a thousandth", () =>
-            TimelineView.Draw(trace, new() { From = end / 3, To = end / 3 + end / 1000 }).ShapeCount);
+        Time("timeline from the trace", () => TimelineView.Draw(trace).ShapeCount);
+        TimelineIndex index = Ready(trace);
+        var bars = new TimelineBar[5_000];
+        foreach (int part in new[] { 1, 10, 1_000, 100_000 })
+        {
+            long from = part == 1 ? 0 : end / 3;
+            long to = Math.Min(end, from + Math.Max(1, end / part));
+            Time($"figure of 1/{part}", () => TimelineView.Draw(index, new() { From = from, To = to }).ShapeCount);
+            Time($"canvas of 1/{part}", () => index.Fill(from, to, 1_600, 16, bars));
+        }
     }
 
     private static Trace Recorded(int size, int workers)
