@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using Rookery.Lab.Browser;
 using Rookery.Lab.Deques;
+using Rookery.Lab.Predict;
 using Rookery.Lab.Session;
 using Rookery.Lab.Shell;
 using Rookery.Lab.Studies;
@@ -15,6 +16,7 @@ builder.Services.AddSingleton<LabSession>();
 builder.Services.AddSingleton<Player>();
 builder.Services.AddSingleton<TimeWindow>();
 builder.Services.AddSingleton<Presenter>();
+builder.Services.AddSingleton<Predictor>();
 builder.Services.AddSingleton<DequeSession>();
 builder.Services.AddSingleton<StudySession>();
 builder.Services.AddSingleton<IPage, BrowserPage>();

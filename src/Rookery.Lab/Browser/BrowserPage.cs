@@ -91,6 +91,9 @@ internal sealed partial class BrowserPage : IPage
     public void Focus(string host) => Script.Focus(host);
 
     /// <inheritdoc/>
+    public void PlaceCaret(string host, int offset, int length) => Script.PlaceCaret(host, offset, length);
+
+    /// <inheritdoc/>
     public Task BreatheAsync() => Script.BreatheAsync();
 
     private static bool OnKey(string key, int modifiers) =>
@@ -202,6 +205,9 @@ internal sealed partial class BrowserPage : IPage
 
         [JSImport("focus", "lab")]
         internal static partial void Focus(string host);
+
+        [JSImport("placeCaret", "lab")]
+        internal static partial void PlaceCaret(string host, int offset, int length);
 
         [JSImport("now", "lab")]
         internal static partial double Now();

@@ -88,6 +88,12 @@ internal interface IPage
     /// <summary>Moves the focus.</summary>
     void Focus(string host);
 
+    /// <summary>Moves the focus into a text area, selects a part of its text and brings it into view.</summary>
+    /// <param name="host">Id of the text area.</param>
+    /// <param name="offset">Where the part begins, in characters.</param>
+    /// <param name="length">How long it is.</param>
+    void PlaceCaret(string host, int offset, int length);
+
     /// <summary>Milliseconds of a clock that only goes forward.</summary>
     double Now { get; }
 

@@ -149,8 +149,13 @@ export function listen(onKey, onTarget, onResize, onFragment) {
     document.addEventListener("keydown", event => {
         const tag = event.target.tagName?.toLowerCase();
         if (event.altKey || event.isComposing) return;
+        if (event.target.dataset?.editor !== undefined && editorKey(event, onKey)) return;
         const isScrub = tag === "input" && event.target.type === "range";
-        if (ownKeys[tag] && !(isScrub && !event.key.startsWith("Arrow") && event.key !== "Home" && event.key !== "End"))
+        // Only where text is typed does taking back belong to the field.
+        const isTakingBack = (event.ctrlKey || event.metaKey) && /^[zy]$/i.test(event.key)
+            && tag === "input" && /^(range|radio|checkbox)$/.test(event.target.type);
+        if (event.target.closest?.("[role=tab]") && /^Arrow/.test(event.key)) return;
+        if (ownKeys[tag] && !isTakingBack && !(isScrub && !event.key.startsWith("Arrow") && event.key !== "Home" && event.key !== "End"))
             return;
         // Space and Enter belong to the button that has the focus.
         if ((event.key === " " || event.key === "Enter") && event.target.closest?.("button, a, summary, [role=tab]"))
@@ -168,6 +173,33 @@ export function listen(onKey, onTarget, onResize, onFragment) {
     addEventListener("resize", resize);
     dark.addEventListener("change", resize);
     addEventListener("hashchange", () => onFragment(fragment()));
+}
+
+// --- The editor ---------------------------------------------------------------------------------------------------
+
+// Enter keeps the indentation; taking back is the program's, which knows more than the last keys. Tab leaves the field.
+function editorKey(event, onKey) {
+    const field = event.target, control = event.ctrlKey || event.metaKey;
+    if (control && /^[zy]$/i.test(event.key)) {
+        if (onKey(event.key, (event.shiftKey ? 1 : 0) + 2)) event.preventDefault();
+        return true;
+    }
+    if (event.key !== "Enter" || control || event.shiftKey) return false;
+    const start = field.value.lastIndexOf("\n", field.selectionStart - 1) + 1;
+    const indent = /^ */.exec(field.value.slice(start, field.selectionStart))[0];
+    event.preventDefault();
+    field.setRangeText("\n" + indent, field.selectionStart, field.selectionEnd, "end");
+    field.dispatchEvent(new Event("input", { bubbles: true }));
+    return true;
+}
+
+export function placeCaret(id, offset, length) {
+    const field = document.getElementById(id);
+    if (!field) return;
+    field.focus();
+    field.setSelectionRange(offset, offset + length);
+    const line = field.value.slice(0, offset).split("\n").length - 1;
+    document.getElementById(`${id}-line-${line}`)?.scrollIntoView({ block: "nearest", inline: "nearest" });
 }
 
 let taken = null;
