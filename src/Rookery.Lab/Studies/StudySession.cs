@@ -11,6 +11,9 @@ internal sealed class StudySession(LabSession session, IPage page)
     /// <summary>Something changed.</summary>
     public event Action? Changed;
 
+    /// <summary>More runs are done: all that changes many times a second.</summary>
+    public event Action? Progressed;
+
     /// <summary>What is filled in.</summary>
     public StudyForm Form { get; private set; } = new();
 
@@ -39,7 +42,9 @@ internal sealed class StudySession(LabSession session, IPage page)
         try
         {
             Work = new(StudyPlan.Of(Form, session.Inputs), page);
-            await Work.RunAsync(() => Changed?.Invoke()).ConfigureAwait(true);
+            Task running = Work.RunAsync(() => Progressed?.Invoke());
+            Changed?.Invoke();
+            await running.ConfigureAwait(true);
         }
         catch (InputException wrong)
         {
