@@ -85,6 +85,9 @@ internal sealed partial class BrowserPage : IPage
     public void Print() => Script.Print();
 
     /// <inheritdoc/>
+    public void Reveal(string id) => Script.Reveal(id);
+
+    /// <inheritdoc/>
     public void Focus(string host) => Script.Focus(host);
 
     /// <inheritdoc/>
@@ -196,6 +199,9 @@ internal sealed partial class BrowserPage : IPage
 
         [JSImport("print", "lab")]
         internal static partial void Print();
+
+        [JSImport("reveal", "lab")]
+        internal static partial void Reveal(string id);
 
         [JSImport("focus", "lab")]
         internal static partial void Focus(string host);

@@ -82,6 +82,9 @@ internal interface IPage
     /// <summary>Prints.</summary>
     void Print();
 
+    /// <summary>Scrolls the frame around an element, of class <c>lab-scrolls</c>, until the element is seen.</summary>
+    void Reveal(string id);
+
     /// <summary>Moves the focus.</summary>
     void Focus(string host);
 

@@ -287,6 +287,13 @@ export function toggleFullScreen() {
 export const setLanguage = code => { root.lang = code; };
 export const preferredLanguage = () => navigator.language ?? "";
 export const print = () => window.print();
+export function reveal(id) {
+    const element = document.getElementById(id), frame = element?.closest(".lab-scrolls");
+    if (!frame) return;
+    const place = element.getBoundingClientRect(), room = frame.getBoundingClientRect(), space = 2 * place.height;
+    if (place.top < room.top) frame.scrollTop += place.top - room.top - space;
+    else if (place.bottom > room.bottom) frame.scrollTop += place.bottom - room.bottom + space;
+}
 export const focus = id => document.getElementById(id)?.focus();
 
 if ("serviceWorker" in navigator && (location.protocol === "https:" || location.hostname === "localhost" || location.hostname === "127.0.0.1"))

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Numerics;
 using Parquet;
 using Parquet.Schema;
@@ -13,6 +14,8 @@ internal sealed class ParquetSource
     // Stands for a null, in half the memory of a nullable; no column of ours may hold so small a number.
     private const long Null = long.MinValue;
 
+    private const int PartLength = 4096;
+
     private readonly DataField? _step;
     private readonly DataField _time;
     private readonly DataField _worker;
@@ -22,6 +25,14 @@ internal sealed class ParquetSource
     private readonly DataField _line;
     private readonly DataField? _label;
     private readonly TraceLimits _limits;
+    private long[] _steps = [];
+    private long[] _times = [];
+    private long[] _workers = [];
+    private long[] _tasks = [];
+    private long[] _others = [];
+    private long[] _lines = [];
+    private ReadOnlyMemory<char>[] _kinds = [];
+    private ReadOnlyMemory<char>[] _labels = [];
 
     /// <summary>Finds the columns.</summary>
     /// <exception cref="InputException">A column is missing, there twice, or of the wrong type.</exception>
@@ -40,55 +51,94 @@ internal sealed class ParquetSource
     }
 
     /// <summary>Reads all rows of a row group.</summary>
+    /// <param name="group">The row group.</param>
+    /// <param name="assembler">Gets the rows.</param>
+    /// <param name="pause">Awaited after each column and every some thousand rows; null for no pause.</param>
+    /// <param name="cancellation">Stops reading.</param>
     /// <exception cref="InputException">A row is wrong, or a limit is passed.</exception>
-    public async Task ReadAsync(ParquetRowGroupReader group, TraceAssembler assembler, CancellationToken cancellation)
+    public async Task ReadAsync(
+        ParquetRowGroupReader group,
+        TraceAssembler assembler,
+        Func<ValueTask>? pause,
+        CancellationToken cancellation)
     {
         if (group.RowCount > _limits.RowGroupRows)
             throw new InputException(TraceErrors.RowGroupTooLarge(_limits.RowGroupRows));
         int count = (int)group.RowCount;
-        long[]? steps = _step is null
-            ? null
-            : await NumbersAsync(group, _step, count, cancellation).ConfigureAwait(false);
-        long[] times = await NumbersAsync(group, _time, count, cancellation).ConfigureAwait(false);
-        long[] workers = await NumbersAsync(group, _worker, count, cancellation).ConfigureAwait(false);
-        string?[] kinds = await TextsAsync(group, _kind, count, cancellation).ConfigureAwait(false);
-        long[] tasks = await NumbersAsync(group, _task, count, cancellation).ConfigureAwait(false);
-        long[] others = await NumbersAsync(group, _other, count, cancellation).ConfigureAwait(false);
-        long[] lines = await NumbersAsync(group, _line, count, cancellation).ConfigureAwait(false);
-        string?[]? labels = _label is null
-            ? null
-            : await TextsAsync(group, _label, count, cancellation).ConfigureAwait(false);
-        for (int i = 0; i < count; i++)
+        if (count > _times.Length)
+            Grow(count);
+        (DataField? Field, long[] Values)[] numbers =
+        [
+            (_step, _steps), (_time, _times), (_worker, _workers), (_task, _tasks), (_other, _others), (_line, _lines),
+        ];
+        foreach ((DataField? field, long[] values) in numbers)
+        {
+            if (field is null)
+                continue;
+            await NumbersAsync(group, field, values.AsMemory(0, count), cancellation).ConfigureAwait(false);
+            await PauseAsync(pause).ConfigureAwait(false);
+        }
+
+        await TextsAsync(group, _kind, _kinds.AsMemory(0, count), cancellation).ConfigureAwait(false);
+        await PauseAsync(pause).ConfigureAwait(false);
+        if (_label is not null)
+            await TextsAsync(group, _label, _labels.AsMemory(0, count), cancellation).ConfigureAwait(false);
+        for (int start = 0; start < count; start += PartLength)
+        {
+            await PauseAsync(pause).ConfigureAwait(false);
+            AddRows(assembler, start, Math.Min(start + PartLength, count));
+        }
+    }
+
+    private static ValueTask PauseAsync(Func<ValueTask>? pause) => pause is null ? ValueTask.CompletedTask : pause();
+
+    private void AddRows(TraceAssembler assembler, int start, int end)
+    {
+        for (int i = start; i < end; i++)
         {
             var place = new RowPlace(0, assembler.Count);
             var row = new TraceRow(
-                steps is null ? null : Needed(steps[i], "step", place),
-                Needed(times[i], "time", place),
-                Needed(workers[i], "worker", place),
-                Kind(kinds[i], place),
-                tasks[i] == Null ? -1 : tasks[i],
-                others[i] == Null ? -1 : others[i],
-                lines[i] == Null ? 0 : lines[i]);
+                _step is null ? null : Needed(_steps[i], "step", place),
+                Needed(_times[i], "time", place),
+                Needed(_workers[i], "worker", place),
+                Kind(_kinds[i].Span, place),
+                _tasks[i] == Null ? -1 : _tasks[i],
+                _others[i] == Null ? -1 : _others[i],
+                _lines[i] == Null ? 0 : _lines[i]);
             assembler.Add(row, place);
-            if (labels?[i] is { Length: > 0 } label)
-            {
-                int task = TraceAssembler.LabelledTask(row.Kind, row.Task, row.Other);
-                if (task >= 0)
-                    assembler.AddLabel(task, label, place);
-            }
+            if (_label is null || _labels[i].IsEmpty)
+                continue;
+            int task = TraceAssembler.LabelledTask(row.Kind, row.Task, row.Other);
+            if (task >= 0)
+                assembler.AddLabel(task, _labels[i].Span, place);
         }
+    }
+
+    // The buffers are used again for each row group: a file has many of them.
+    private void Grow(int count)
+    {
+        if (_step is not null)
+            _steps = new long[count];
+        _times = new long[count];
+        _workers = new long[count];
+        _tasks = new long[count];
+        _others = new long[count];
+        _lines = new long[count];
+        _kinds = new ReadOnlyMemory<char>[count];
+        if (_label is not null)
+            _labels = new ReadOnlyMemory<char>[count];
     }
 
     private static long Needed(long value, string column, RowPlace place) =>
         value != Null ? value : throw new InputException(TraceErrors.Absent(place, column));
 
-    private static EventKind Kind(string? word, RowPlace place)
+    private static EventKind Kind(ReadOnlySpan<char> word, RowPlace place)
     {
-        if (string.IsNullOrEmpty(word))
+        if (word.IsEmpty)
             throw new InputException(TraceErrors.Absent(place, "kind"));
         return EventWords.TryParse(word, out EventKind kind)
             ? kind
-            : throw new InputException(TraceErrors.UnknownKind(place, word));
+            : throw new InputException(TraceErrors.UnknownKind(place, word.ToString()));
     }
 
     private static DataField? Number(IReadOnlyList<Field> fields, string column, bool isNeeded)
@@ -127,48 +177,63 @@ internal sealed class ParquetSource
         type == typeof(sbyte) || type == typeof(byte) || type == typeof(short) || type == typeof(ushort)
         || type == typeof(int) || type == typeof(uint) || type == typeof(long) || type == typeof(ulong);
 
-    private static Task<long[]> NumbersAsync(
-        ParquetRowGroupReader group, DataField field, int count, CancellationToken cancellation)
+    private static Task NumbersAsync(
+        ParquetRowGroupReader group, DataField field, Memory<long> into, CancellationToken cancellation)
     {
         Type type = field.ClrType;
-        return type == typeof(sbyte) ? WidenedAsync<sbyte>(group, field, count, cancellation)
-            : type == typeof(byte) ? WidenedAsync<byte>(group, field, count, cancellation)
-            : type == typeof(short) ? WidenedAsync<short>(group, field, count, cancellation)
-            : type == typeof(ushort) ? WidenedAsync<ushort>(group, field, count, cancellation)
-            : type == typeof(int) ? WidenedAsync<int>(group, field, count, cancellation)
-            : type == typeof(uint) ? WidenedAsync<uint>(group, field, count, cancellation)
-            : type == typeof(long) ? WidenedAsync<long>(group, field, count, cancellation)
-            : WidenedAsync<ulong>(group, field, count, cancellation);
+        return type == typeof(sbyte) ? WidenedAsync<sbyte>(group, field, into, cancellation)
+            : type == typeof(byte) ? WidenedAsync<byte>(group, field, into, cancellation)
+            : type == typeof(short) ? WidenedAsync<short>(group, field, into, cancellation)
+            : type == typeof(ushort) ? WidenedAsync<ushort>(group, field, into, cancellation)
+            : type == typeof(int) ? WidenedAsync<int>(group, field, into, cancellation)
+            : type == typeof(uint) ? WidenedAsync<uint>(group, field, into, cancellation)
+            : type == typeof(long) ? WidenedAsync<long>(group, field, into, cancellation)
+            : WidenedAsync<ulong>(group, field, into, cancellation);
     }
 
-    private static async Task<long[]> WidenedAsync<T>(
-        ParquetRowGroupReader group, DataField field, int count, CancellationToken cancellation)
+    private static async Task WidenedAsync<T>(
+        ParquetRowGroupReader group, DataField field, Memory<long> into, CancellationToken cancellation)
         where T : struct, IBinaryInteger<T>
     {
-        long[] wide = new long[count];
         if (field.IsNullable)
         {
-            var values = new T?[count];
-            await group.ReadAsync<T>(field, values.AsMemory(), null, cancellation).ConfigureAwait(false);
-            for (int i = 0; i < count; i++)
-                wide[i] = values[i] is { } value ? long.CreateSaturating(value) : Null;
+            T?[] values = ArrayPool<T?>.Shared.Rent(into.Length);
+            await group.ReadAsync<T>(field, values.AsMemory(0, into.Length), null, cancellation).ConfigureAwait(false);
+            for (int i = 0; i < into.Length; i++)
+                into.Span[i] = values[i] is { } value ? long.CreateSaturating(value) : Null;
+            ArrayPool<T?>.Shared.Return(values);
         }
         else
         {
-            var values = new T[count];
-            await group.ReadAsync<T>(field, values.AsMemory(), null, cancellation).ConfigureAwait(false);
-            for (int i = 0; i < count; i++)
-                wide[i] = long.CreateSaturating(values[i]);
+            T[] values = ArrayPool<T>.Shared.Rent(into.Length);
+            await group.ReadAsync<T>(field, values.AsMemory(0, into.Length), null, cancellation).ConfigureAwait(false);
+            Widen<T>(values, into.Span);
+            ArrayPool<T>.Shared.Return(values);
         }
-
-        return wide;
     }
 
-    private static async Task<string?[]> TextsAsync(
-        ParquetRowGroupReader group, DataField field, int count, CancellationToken cancellation)
+    private static void Widen<T>(ReadOnlySpan<T> values, Span<long> into)
+        where T : struct, IBinaryInteger<T>
     {
-        string?[] texts = new string?[count];
-        await group.ReadAsync(field, texts.AsMemory()!, null, cancellation).ConfigureAwait(false);
-        return texts;
+        for (int i = 0; i < into.Length; i++)
+            into[i] = long.CreateSaturating(values[i]);
+    }
+
+    // As slices of what the reader holds: a text a row would be most of the memory that reading takes.
+    private static async Task TextsAsync(
+        ParquetRowGroupReader group, DataField field, Memory<ReadOnlyMemory<char>> into, CancellationToken cancellation)
+    {
+        if (!field.IsNullable)
+        {
+            await group.ReadAsync<ReadOnlyMemory<char>>(field, into, null, cancellation).ConfigureAwait(false);
+            return;
+        }
+
+        ReadOnlyMemory<char>?[] values = ArrayPool<ReadOnlyMemory<char>?>.Shared.Rent(into.Length);
+        Memory<ReadOnlyMemory<char>?> part = values.AsMemory(0, into.Length);
+        await group.ReadAsync<ReadOnlyMemory<char>>(field, part, null, cancellation).ConfigureAwait(false);
+        for (int i = 0; i < into.Length; i++)
+            into.Span[i] = values[i] ?? default;
+        ArrayPool<ReadOnlyMemory<char>?>.Shared.Return(values, clearArray: true);
     }
 }

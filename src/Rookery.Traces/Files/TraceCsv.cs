@@ -18,6 +18,7 @@ namespace Rookery.Traces;
 public static class TraceCsv
 {
     private const int MetadataLinesMax = 100_000;
+    private const int RowsBetweenPauses = 4096;
 
     private static readonly CsvReaderOptions ReaderOptions = CsvReaderOptions.Default with
     {
@@ -42,7 +43,15 @@ public static class TraceCsv
     /// <param name="stream">The file's bytes from its beginning; stays open.</param>
     /// <param name="limits">How much is read at the most; the defaults when null.</param>
     /// <exception cref="InputException">The file is no trace, or larger than a limit.</exception>
-    public static Trace Read(Stream stream, TraceLimits? limits = null)
+    public static Trace Read(Stream stream, TraceLimits? limits = null) =>
+        ReadAsync(stream, () => ValueTask.CompletedTask, limits).GetAwaiter().GetResult();
+
+    /// <summary>Reads a trace in portions, so that a page with one thread can do something else in between.</summary>
+    /// <param name="stream">The file's bytes from its beginning, in memory; stays open.</param>
+    /// <param name="pause">Awaited every some thousand rows.</param>
+    /// <param name="limits">How much is read at the most; the defaults when null.</param>
+    /// <exception cref="InputException">The file is no trace, or larger than a limit.</exception>
+    public static async Task<Trace> ReadAsync(Stream stream, Func<ValueTask> pause, TraceLimits? limits = null)
     {
         limits ??= TraceLimits.Default;
         using var lines = new LeadingLines(stream);
@@ -53,7 +62,7 @@ public static class TraceCsv
             lines, ReaderOptions with { MaxRecordSize = limits.CsvRowBytes }, true);
         try
         {
-            return ReadRows(reader, lineCount, metadata, limits);
+            return await ReadRowsAsync(reader, lineCount, metadata, limits, pause).ConfigureAwait(false);
         }
         catch (CsvFormatException e)
         {
@@ -113,7 +122,8 @@ public static class TraceCsv
         return count;
     }
 
-    private static Trace ReadRows(CsvReader reader, int lineCount, TraceMetadata metadata, TraceLimits limits)
+    private static async Task<Trace> ReadRowsAsync(
+        CsvReader reader, int lineCount, TraceMetadata metadata, TraceLimits limits, Func<ValueTask> pause)
     {
         reader.ReadHeader();
         if (reader.Headers is not { Count: > 0 } headers)
@@ -122,25 +132,31 @@ public static class TraceCsv
         var assembler = new TraceAssembler(limits);
         while (reader.Read())
         {
-            var place = new RowPlace(lineCount + reader.LineNumber, assembler.Count);
-            var row = new TraceRow(
-                columns.Step < 0 ? null : Needed(reader, columns.Step, "step", place),
-                Needed(reader, columns.Time, "time", place),
-                Needed(reader, columns.Worker, "worker", place),
-                Kind(reader, columns.Kind, place),
-                Optional(reader, columns.Task, "task", place, -1),
-                Optional(reader, columns.Other, "other", place, -1),
-                Optional(reader, columns.Line, "line", place, 0));
-            assembler.Add(row, place);
-            if (columns.Label >= 0 && !reader.GetSpan(columns.Label).IsEmpty)
-            {
-                int task = TraceAssembler.LabelledTask(row.Kind, row.Task, row.Other);
-                if (task >= 0)
-                    assembler.AddLabel(task, reader.GetString(columns.Label), place);
-            }
+            ReadRow(reader, columns, lineCount, assembler);
+            if (assembler.Count % RowsBetweenPauses == 0)
+                await pause().ConfigureAwait(false);
         }
 
         return assembler.Build(metadata);
+    }
+
+    private static void ReadRow(CsvReader reader, CsvColumns columns, int lineCount, TraceAssembler assembler)
+    {
+        var place = new RowPlace(lineCount + reader.LineNumber, assembler.Count);
+        var row = new TraceRow(
+            columns.Step < 0 ? null : Needed(reader, columns.Step, "step", place),
+            Needed(reader, columns.Time, "time", place),
+            Needed(reader, columns.Worker, "worker", place),
+            Kind(reader, columns.Kind, place),
+            Optional(reader, columns.Task, "task", place, -1),
+            Optional(reader, columns.Other, "other", place, -1),
+            Optional(reader, columns.Line, "line", place, 0));
+        assembler.Add(row, place);
+        if (columns.Label < 0 || reader.GetSpan(columns.Label).IsEmpty)
+            return;
+        int task = TraceAssembler.LabelledTask(row.Kind, row.Task, row.Other);
+        if (task >= 0)
+            assembler.AddLabel(task, reader.GetString(columns.Label), place);
     }
 
     private static long Needed(CsvReader reader, int index, string column, RowPlace place)
