@@ -38,6 +38,10 @@ internal sealed class FakePage : IPage
     {
     }
 
+    public void Reveal(string host)
+    {
+    }
+
     public void ShowDialog(string id, bool isOpen)
     {
     }
