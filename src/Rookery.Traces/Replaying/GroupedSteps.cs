@@ -1,6 +1,6 @@
 namespace Rookery.Traces.Replaying;
 
-/// <summary>Steps in groups, each group in order: counted first, then filled. Two flat arrays, 4 bytes a step.</summary>
+/// <summary>Steps in groups, each in order: counted first, then filled. Two flat arrays, 4 bytes a step.</summary>
 internal sealed class GroupedSteps(int groups)
 {
     private readonly int[] _first = new int[groups + 2];

@@ -4,9 +4,9 @@ namespace Rookery.Traces.Replaying;
 
 /// <summary>Plays events onto a copy of a stage. Mutable, for one thread.</summary>
 /// <remarks>
-/// The meaning of each kind is that of docs/trace.md. A worker is copied at its first event after a stage was handed out,
-/// and changed in place from then on; where a queue changes, an event takes logarithmic time. Callers are implied by their callee (<see cref="Frame"/>), so a deep stack of calls moves in one
-/// step.
+/// The meaning of each kind is that of docs/trace.md. A worker is copied at its first event after a stage was handed
+/// out, and changed in place from then on; where a queue changes, an event takes logarithmic time. Callers are implied
+/// by their callee (<see cref="Frame"/>), so a deep stack of calls moves in one step.
 /// </remarks>
 internal sealed class StagePlayer
 {

@@ -92,9 +92,9 @@ public sealed class PredictorTests
         Assert.Null(predictor.Question);
     }
 
-    private static async Task<(LabSession Session, Predictor Predictor, FakePage Page)> StartAsync()
+    private static async Task<(LabSession Session, Predictor Predictor, RecordingPage Page)> StartAsync()
     {
-        var page = new FakePage();
+        var page = new RecordingPage();
         var session = await Made.SessionAsync("seabird/count.fj", "victim=lowest", page);
         var player = new Player(session);
         var predictor = new Predictor(session, player, new Presenter(session, player, new TimeWindow(), page), page);

@@ -24,16 +24,16 @@ internal static class Made
     /// <inheritdoc cref="RunAsync(string, string)"/>
     public static async Task<LabRun> RunAsync(Inputs inputs)
     {
-        var made = await new RunMaker(new FakePage()).MakeAsync(inputs, _ => { }, CancellationToken.None);
+        var made = await new RunMaker(new RecordingPage()).MakeAsync(inputs, _ => { }, CancellationToken.None);
         LabRun run = made.OrThrow();
         Assert.True(Audit.Of(run.Trace).IsLawful);
         return run;
     }
 
     /// <summary>A session with a run.</summary>
-    public static async Task<LabSession> SessionAsync(string program, string choices = "", FakePage? page = null)
+    public static async Task<LabSession> SessionAsync(string program, string choices = "", RecordingPage? page = null)
     {
-        var session = new LabSession(page ?? new FakePage());
+        var session = new LabSession(page ?? new RecordingPage());
         await session.OpenAsync(Inputs(program, choices));
         Assert.NotNull(session.Run);
         return session;

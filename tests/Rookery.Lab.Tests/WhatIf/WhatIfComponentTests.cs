@@ -79,7 +79,7 @@ public sealed class WhatIfComponentTests
         Assert.Same(run, session.Run);
 
         await editor.Find("#lab-editor-problems button").ClickAsync();
-        Assert.Equal("lab-editor", ((FakePage)context.Services.GetRequiredService<IPage>()).Focused);
+        Assert.Equal("lab-editor", ((RecordingPage)context.Services.GetRequiredService<IPage>()).Focused);
 
         await session.UndoAsync();
         editor.WaitForAssertion(() => Assert.Empty(editor.FindAll(".editor-wrong")));
@@ -116,7 +116,7 @@ public sealed class WhatIfComponentTests
     private static async Task<BunitContext> ContextAsync(string choices)
     {
         var context = new BunitContext();
-        var page = new FakePage();
+        var page = new RecordingPage();
         context.Services.AddSingleton<IPage>(page);
         context.Services.AddSingleton<LabTexts>();
         context.Services.AddSingleton(await Made.SessionAsync("seabird/count.fj", choices, page));

@@ -21,11 +21,12 @@ internal sealed class DequeSquares
         Moment moment, Sheet sheet, double sideMax, ImmutableArray<WorkerStage> shown, DequeOptions options)
     {
         (_moment, _sheet, _sideMax, _hasTargets) = (moment, sheet, sideMax, options.HasTargets);
-        var queues = shown.Select(worker => worker.Deque).Append(moment.Stage.SharedQueue);
-        var tasks = queues.SelectMany(queue => queue.Take(ShownMax).Concat(queue.TakeLast(ShownMax)));
+        double most = Math.Max(options.ScaleWork ?? 0, LargestIn(moment.Stage.SharedQueue));
+        foreach (var worker in shown)
+            most = Math.Max(most, LargestIn(worker.Deque));
         if (moment.Last is { Kind: EventKind.Steal, Task: >= 0 } last)
-            tasks = tasks.Append(last.Task);
-        _workMax = Math.Max(options.ScaleWork ?? 0, tasks.Select(moment.WorkIn).DefaultIfEmpty(0).Max());
+            most = Math.Max(most, moment.WorkIn(last.Task));
+        _workMax = most;
     }
 
     /// <summary>
@@ -44,7 +45,7 @@ internal sealed class DequeSquares
         var side = SideOf(work);
         var strip = _sheet.TakeBottom(Math.Max(side, small) + (small * 0.6));
         var square = new Area(strip.X, strip.Bottom - side, side, side);
-        var text = $"this area: {TimeText.Of(work, _moment.Unit)} of work that a queued task still contains";
+        var text = _sheet.Words.AreaKey(_sheet.Words.Time(work, _moment.Unit));
         _sheet.AddGroup(
             "key",
             [
@@ -70,7 +71,10 @@ internal sealed class DequeSquares
         var items = ItemsOf(queue, ghost);
         if (items.Count == 0)
         {
-            marks.Add(new Text(place.X, place.MiddleY + (small * 0.35), "empty", small) { Ink = Role.QuietText });
+            marks.Add(new Text(place.X, place.MiddleY + (small * 0.35), _sheet.Words.Empty, small)
+            {
+                Ink = Role.QuietText,
+            });
             return marks;
         }
 
@@ -87,6 +91,20 @@ internal sealed class DequeSquares
 
         marks.Add(new Text(x + (small * 0.2), place.MiddleY + (small * 0.35), "< " + end, small) { IsBold = true });
         return marks;
+    }
+
+    // Of what can be shown: the two ends.
+    private double LargestIn(ImmutableList<int> queue)
+    {
+        var most = 0.0;
+        for (var i = 0; i < queue.Count; i++)
+        {
+            if (i == ShownMax && queue.Count > 2 * ShownMax)
+                i = queue.Count - ShownMax;
+            most = Math.Max(most, _moment.WorkIn(queue[i]));
+        }
+
+        return most;
     }
 
     private static List<Item> ItemsOf(ImmutableList<int> queue, (int Task, int Taker, bool FromTop)? ghost)
@@ -196,12 +214,11 @@ internal sealed class DequeSquares
             string.Create(CultureInfo.InvariantCulture, $"task={item.Task}"));
     }
 
-    private string TextOf(Item item) => item.Taker >= 0
-        ? string.Create(CultureInfo.InvariantCulture, $"gone to {item.Taker}")
-        : _moment.LabelOf(item.Task);
+    private string TextOf(Item item) =>
+        item.Taker >= 0 ? _sheet.Words.GoneTo(item.Taker) : _moment.LabelOf(item.Task);
 
     private Text MoreText(int hidden, Area slot) =>
-        new(slot.X, slot.MiddleY + (_sheet.SmallSize * 0.35), $"+{NumberText.Compact(hidden)} more", _sheet.SmallSize);
+        new(slot.X, slot.MiddleY + (_sheet.SmallSize * 0.35), _sheet.Words.More(hidden), _sheet.SmallSize);
 
     private int MovedBy(TraceEvent last) => last.Kind switch
     {

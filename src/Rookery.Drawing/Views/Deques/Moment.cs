@@ -9,6 +9,10 @@ internal sealed class Moment
     private readonly Trace _trace;
     private readonly int _taskCount;
 
+    // A figure asks for each several times: to find the scale, the room, and what to write.
+    private readonly Dictionary<int, double> _work = [];
+    private readonly Dictionary<int, string> _labels = [];
+
     public Moment(Replay replay, Stage stage)
     {
         var trace = replay.Trace;
@@ -40,24 +44,31 @@ internal sealed class Moment
     /// <summary>The event that led here; null at the beginning.</summary>
     public TraceEvent? Last => Stage.Step == 0 ? null : _trace[Stage.Step - 1];
 
-    public string LabelOf(int task) => task < 0 ? "" : _trace.Labels.LabelOf(task);
+    public string LabelOf(int task)
+    {
+        if (task < 0)
+            return "";
+        if (!_labels.TryGetValue(task, out var label))
+            _labels.Add(task, label = _trace.Labels.LabelOf(task));
+        return label;
+    }
 
     /// <summary>
     /// The work that goes with a queued task when it is taken; 0 for a task that the trace does not know.
     /// </summary>
-    public double WorkIn(int task) => task >= 0 && task < _taskCount ? Math.Max(0, Stage.MovableWork(task)) : 0;
+    public double WorkIn(int task)
+    {
+        if (task < 0 || task >= _taskCount)
+            return 0;
+        if (!_work.TryGetValue(task, out var work))
+            _work.Add(task, work = Math.Max(0, Stage.MovableWork(task)));
+        return work;
+    }
 
     /// <summary>The trace's unit of time.</summary>
     public string Unit => _trace.Inputs.TimeUnit;
 
     /// <summary>What a worker is doing, in a word or two.</summary>
-    public static string StateOf(WorkerStage worker) => worker.Stretch switch
-    {
-        Stretch.Working => "computing",
-        Stretch.Searching => worker.LastEvent == EventKind.JoinWait ? "at a join" : "searching",
-        Stretch.Blocked => "blocked",
-        Stretch.Asleep => "asleep",
-        Stretch.Off => "off",
-        Stretch.Scheduling => "scheduling",
-    };
+    public static string StateOf(WorkerStage worker, DrawingWords words) =>
+        words.State(worker.Stretch, worker.LastEvent == EventKind.JoinWait);
 }
