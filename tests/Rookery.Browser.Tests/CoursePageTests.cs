@@ -1,3 +1,4 @@
+using Microsoft.Playwright;
 using Rookery.Browser.Tests.Browsing;
 using Rookery.Browser.Tests.Courses;
 
@@ -8,26 +9,39 @@ namespace Rookery.Browser.Tests;
 /// <param name="course">The course.</param>
 public sealed class CoursePageTests(SharedBrowser browser, DemoCourse course)
 {
-    public static TheoryData<string, Look> Views() => new(
-        from page in DemoCourse.Pages
-        from look in (Look[])[Look.Notebook, Look.Notebook.Dark(), Look.Phone, Look.Phone.Dark()]
-        select (page, look));
+    public static TheoryData<string> Pages => [.. DemoCourse.Pages];
 
-    public static TheoryData<string> Pages() => [.. DemoCourse.Pages];
-
+    // One visit for all looks, since a page of many figures takes its time to load.
     [Theory]
-    [MemberData(nameof(Views), DisableDiscoveryEnumeration = true)]
-    public async Task Page_Seen_IsQuietAccessibleAndWhole(string page, Look look)
+    [MemberData(nameof(Pages))]
+    public async Task Page_OnNotebookAndPhoneLightAndDark_IsQuietAccessibleAndWhole(string page)
     {
-        await using Visit visit = await browser.Open(await course.Served(page), look);
+        await using Visit visit = await browser.Open(await course.Served(page), Look.Notebook);
         await visit.MeetPlayers();
 
-        Assert.Empty(visit.Troubles);
         Assert.Empty(await Accessibility.Violations(visit));
-        Assert.Equal(0, await visit.Page.EvaluateAsync<int>("""
-            () => document.documentElement.scrollWidth - document.documentElement.clientWidth
-            """));
+        await HasNothingCutOrPale(visit);
+        await Darken(visit, ColorScheme.Dark);
+        Assert.Empty(await Accessibility.ContrastViolations(visit));
+        await HasNothingCutOrPale(visit);
+
+        await visit.Page.SetViewportSizeAsync(Look.Phone.Width, Look.Phone.Height);
+        Assert.Empty(await Accessibility.Violations(visit));
+        await HasNothingCutOrPale(visit);
+        await Darken(visit, ColorScheme.Light);
+        Assert.Empty(await Accessibility.ContrastViolations(visit));
+        Assert.Empty(visit.Troubles);
+    }
+
+    private static Task Darken(Visit visit, ColorScheme theme) =>
+        visit.Page.EmulateMediaAsync(new() { ColorScheme = theme });
+
+    private static async Task HasNothingCutOrPale(Visit visit)
+    {
+        Assert.Equal(0, await visit.Page.EvaluateAsync<int>(
+            "() => document.documentElement.scrollWidth - document.documentElement.clientWidth"));
         Assert.Empty(await visit.Page.EvaluateAsync<string[]>(CutLabels));
+        Assert.Empty(await Accessibility.PaleLabels(visit));
     }
 
     /// <summary>Labels of figures that are seen and reach over the edge of their figure.</summary>

@@ -6,15 +6,13 @@ namespace Rookery.Web;
 
 /// <summary>Keeps a course built: whenever one of its files is saved, it is built again.</summary>
 /// <remarks>
-/// Looks at the folder's files a few times a second rather than waiting for word from the system, which does not come
-/// from every kind of disk and comes several times for one saving. Only what changed is computed again.
+/// What counts is how the folder's files look, not that word came of them: one saving brings several words, and some
+/// bring none. Only what changed is computed again.
 /// </remarks>
 internal sealed class LiveCourse
 {
     /// <summary>Files looked at; a folder of more is not one of lessons.</summary>
     private const int FilesMax = 5_000;
-
-    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(150);
 
     private readonly string _path;
     private readonly BlockRunner _runner;
@@ -41,10 +39,11 @@ internal sealed class LiveCourse
     /// <summary>Follows the folder until stopped.</summary>
     public async Task Follow(CancellationToken stop)
     {
+        using var watch = new FolderWatch(Folder);
         string seen = Look();
         while (!stop.IsCancellationRequested)
         {
-            await Task.Delay(Pause, stop);
+            await watch.Wait(stop);
             string now = Look();
             if (now == seen)
                 continue;
@@ -85,13 +84,14 @@ internal sealed class LiveCourse
         }
     }
 
+    private string Folder => Directory.Exists(_path) ? _path : Path.GetDirectoryName(Path.GetFullPath(_path))!;
+
     private string Look()
     {
-        string folder = Directory.Exists(_path) ? _path : Path.GetDirectoryName(Path.GetFullPath(_path))!;
         var near = new EnumerationOptions { RecurseSubdirectories = true, MaxRecursionDepth = 3 };
         try
         {
-            return string.Join('\n', new DirectoryInfo(folder).EnumerateFiles("*", near).Take(FilesMax)
+            return string.Join('\n', new DirectoryInfo(Folder).EnumerateFiles("*", near).Take(FilesMax)
                 .Where(file => !file.Name.StartsWith('.'))
                 .Select(file => $"{file.FullName}|{file.Length}|{file.LastWriteTimeUtc.Ticks}")
                 .Order(StringComparer.Ordinal));

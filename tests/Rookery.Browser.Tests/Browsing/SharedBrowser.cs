@@ -5,12 +5,16 @@ namespace Rookery.Browser.Tests.Browsing;
 /// <summary>The one browser of a run; each visit is a reader of its own, with nothing kept from another.</summary>
 public sealed class SharedBrowser : IAsyncLifetime
 {
+    private const float TimeoutMax = 3_600_000;
+
     private IPlaywright? _driver;
     private IBrowser? _browser;
 
     /// <inheritdoc/>
     public async ValueTask InitializeAsync()
     {
+        // A slow machine is no failure: what never comes ends with the run, not by a watch.
+        Assertions.SetDefaultExpectTimeout(TimeoutMax);
         _driver = await Playwright.CreateAsync();
         _browser = await _driver.Chromium.LaunchAsync(new()
         {
@@ -38,6 +42,7 @@ public sealed class SharedBrowser : IAsyncLifetime
             ReducedMotion = look.Motion,
         });
         IPage page = await reader.NewPageAsync();
+        page.SetDefaultTimeout(TimeoutMax);
         var visit = new Visit(page, address);
         if (prepare is not null)
             await prepare(page);

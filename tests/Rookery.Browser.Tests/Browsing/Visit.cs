@@ -57,16 +57,17 @@ public sealed class Visit : IAsyncDisposable
     /// <summary>Goes down the page as a reader does, until every player is there.</summary>
     public async Task MeetPlayers()
     {
-        foreach (ILocator block in await Page.Locator(".rk-block").AllAsync())
-            await block.EvaluateAsync("one => one.scrollIntoView()");
-        // The watcher of what is near the window works between frames: a second look catches one passed too fast.
-        while (await Page.Locator(".rk-player[hidden]").CountAsync() > 0)
-        {
-            await Page.Locator(".rk-player[hidden]").First.EvaluateAsync("one => one.parentElement.scrollIntoView()");
-            await Page.EvaluateAsync("() => new Promise(done => requestAnimationFrame(() => setTimeout(done)))");
-        }
-
-        await Page.EvaluateAsync("() => scrollTo(0, 0)");
+        await Page.WaitForFunctionAsync("() => 'rookery' in window");
+        await Page.EvaluateAsync("""
+            async () => {
+                const hidden = () => document.querySelector(".rk-player[hidden]");
+                for (let player = hidden(); player; player = hidden()) {
+                    player.parentElement.scrollIntoView({ behavior: "instant" });
+                    await new Promise(done => requestAnimationFrame(() => setTimeout(done)));
+                }
+                scrollTo({ top: 0, behavior: "instant" });
+            }
+            """);
     }
 
     /// <inheritdoc/>

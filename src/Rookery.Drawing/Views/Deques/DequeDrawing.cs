@@ -271,7 +271,8 @@ internal sealed class DequeDrawing
                 return text;
         }
 
-        return TextFit.Shorten($"on top of {TraceSize.Count(below.Count, "waiting task")}", _sheet.SmallSize, room);
+        var tasks = TraceSize.Count(below.Count, "waiting task");
+        return FirstThatFits(room, $"on top of {tasks}", $"on {tasks}", $"on {NumberText.Whole(below.Count)} more");
     }
 
     private static bool IsAboutVictim(EventKind kind) =>
