@@ -1,6 +1,7 @@
 // Events a second, in one thread, in one process, in turn, so that ratios hold while the machine's speed drifts:
 //   dotnet run -c Release --project bench/Rookery.Bench            the simulator
 //   dotnet run -c Release --project bench/Rookery.Bench pool 20    the pool of real threads, with that many rounds
+//   dotnet run -c Release --project bench/Rookery.Bench sweep 5 400   a sweep on one thread and on two, with that many seeds
 //   dotnet run -c Release --project bench/Rookery.Bench forks      10^9 forks, none of them lost
 // Prints the best of some rounds of each, with a checksum that a change of behaviour would change.
 using System.Diagnostics;
@@ -16,6 +17,14 @@ if (args is ["pool", ..])
 if (args is ["forks"])
 {
     PoolBench.Many();
+    return;
+}
+
+if (args is ["sweep", ..])
+{
+    SweepBench.Run(
+        args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 5,
+        args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 400);
     return;
 }
 

@@ -82,7 +82,7 @@ public sealed partial class PlayerTests(SharedBrowser browser, DemoCourse course
 
         Assert.DoesNotContain("", names);
         Assert.Superset(
-            new HashSet<string> { "Play", "◀ Back", "Next ▶", "Step", "Speed", "Next of this kind", "last steal" },
+            new HashSet<string> { "Play", "◀ Back", "Next ▶", "Step", "Speed", "Previous of this kind", "last steal" },
             names.ToHashSet());
         Assert.False(await HasFocus(player));
         Assert.Empty(visit.Troubles);
@@ -171,6 +171,28 @@ public sealed partial class PlayerTests(SharedBrowser browser, DemoCourse course
             "one => one.viewBox.baseVal.width"));
         Assert.Contains(visit.Requests, address => address.EndsWith("rk-exhibit-1-narrow.js", StringComparison.Ordinal));
         Assert.DoesNotContain(visit.Requests, address => address.EndsWith("-wide.js", StringComparison.Ordinal));
+    }
+
+    // A phone turned there and back, or a window printed: the drawing for the narrow one comes when nobody wants it.
+    [Fact]
+    public async Task Window_NarrowOnlyWhileItsDrawingLoads_KeepsTheWideOne()
+    {
+        await using Visit visit = await Open();
+        var isAsked = new TaskCompletionSource<IRoute>();
+        await visit.Page.RouteAsync("**/rk-exhibit-1-narrow.js", isAsked.SetResult);
+        await visit.Page.SetViewportSizeAsync(Look.Phone.Width, Look.Phone.Height);
+        IRoute held = await isAsked.Task;
+        await visit.Page.SetViewportSizeAsync(Look.Notebook.Width, Look.Notebook.Height);
+        await Expect(visit.Page.Locator(".rk-keys").First).ToBeVisibleAsync();
+        Task loaded = visit.Page.WaitForFunctionAsync("""
+            () => performance.getEntriesByType("resource").some(one => one.name.endsWith("rk-exhibit-1-narrow.js"))
+            """);
+        await held.ContinueAsync();
+        await loaded;
+        await visit.Page.EvaluateAsync("() => new Promise(done => setTimeout(done))");
+
+        Assert.Equal(1200, await Player(visit).Locator(".rk-stage svg").EvaluateAsync<int>(
+            "one => one.viewBox.baseVal.width"));
     }
 
     private async Task<Visit> Open()

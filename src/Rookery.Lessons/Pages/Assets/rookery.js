@@ -146,9 +146,12 @@ window.rookery = (() => {
         }
 
         async go(step) {
+            // A picture that comes late must not take the place of a later choice.
+            const turn = this.turn = (this.turn ?? 0) + 1;
             this.at = Math.min(Math.max(step, this.talk.first), this.last);
             const part = narrow.matches ? "narrow" : "wide";
             const table = await load(this.id, part, `${this.files}-${part}.js`);
+            if (turn !== this.turn) return;
             const index = this.at - this.talk.first;
             const lines = linesOf(table, index, this.cache);
             this.stage.innerHTML = `<svg viewBox="0 0 ${table.width} ${table.height}" aria-hidden="true" `
