@@ -11,9 +11,6 @@ namespace Rookery.Web;
 /// </remarks>
 internal sealed class LiveCourse
 {
-    /// <summary>Files looked at; a folder of more is not one of lessons.</summary>
-    private const int FilesMax = 5_000;
-
     private readonly string _path;
     private readonly BlockRunner _runner;
     private readonly App _app;
@@ -40,11 +37,11 @@ internal sealed class LiveCourse
     public async Task Follow(CancellationToken stop)
     {
         using var watch = new FolderWatch(Folder);
-        string seen = Look();
+        ulong seen = FolderLook.At(Folder);
         while (!stop.IsCancellationRequested)
         {
             await watch.Wait(stop);
-            string now = Look();
+            ulong now = FolderLook.At(Folder);
             if (now == seen)
                 continue;
             seen = now;
@@ -85,20 +82,4 @@ internal sealed class LiveCourse
     }
 
     private string Folder => Directory.Exists(_path) ? _path : Path.GetDirectoryName(Path.GetFullPath(_path))!;
-
-    private string Look()
-    {
-        var near = new EnumerationOptions { RecurseSubdirectories = true, MaxRecursionDepth = 3 };
-        try
-        {
-            return string.Join('\n', new DirectoryInfo(Folder).EnumerateFiles("*", near).Take(FilesMax)
-                .Where(file => !file.Name.StartsWith('.'))
-                .Select(file => $"{file.FullName}|{file.Length}|{file.LastWriteTimeUtc.Ticks}")
-                .Order(StringComparer.Ordinal));
-        }
-        catch (Exception files) when (files is IOException or UnauthorizedAccessException)
-        {
-            return "";
-        }
-    }
 }
