@@ -1,7 +1,7 @@
 // Events a second, in one thread, in one process, in turn, so that ratios hold while the machine's speed drifts:
 //   dotnet run -c Release --project bench/Rookery.Bench            the simulator
 //   dotnet run -c Release --project bench/Rookery.Bench pool 20    the pool of real threads, with that many rounds
-//   dotnet run -c Release --project bench/Rookery.Bench sweep 5 400   a sweep on one thread and on two, with that many seeds
+//   dotnet run -c Release --project bench/Rookery.Bench sweep 5 400   a sweep, one thread and two; rounds, seeds
 //   dotnet run -c Release --project bench/Rookery.Bench forks      10^9 forks, none of them lost
 // Prints the best of some rounds of each, with a checksum that a change of behaviour would change.
 using System.Diagnostics;

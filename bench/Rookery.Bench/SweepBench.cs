@@ -12,9 +12,9 @@ namespace Rookery.Bench;
 
 /// <summary>A sweep on one thread and on two, in turn; and what keeps the second from doubling the first.</summary>
 /// <remarks>
-/// Beside the clock, which on a shared machine times the others as well, stand figures that they cannot spoil: processor
-/// time with two threads over that with one (1 when the second adds nothing), and the part of the time in which all
-/// threads stood still for the collector. The checksum is that of all results.
+/// Beside the clock, which on a shared machine times the others as well, stand figures that they spoil less: processor
+/// time with two threads over that with one (1 when they do not hinder each other), and the part of the time in which
+/// all threads stood still for the collector. The checksum is that of all results.
 /// </remarks>
 internal static class SweepBench
 {
@@ -27,16 +27,18 @@ internal static class SweepBench
     {
         Sweep sweep = SweepOf(seeds);
         Console.WriteLine(string.Create(
-            CultureInfo.InvariantCulture, $"{sweep.CellCount} cells of fibonacci.fj, 8 workers; clock and processor in ms"));
+            CultureInfo.InvariantCulture,
+            $"{sweep.CellCount} cells of fibonacci.fj, 8 workers; clock and processor in ms"));
         for (int round = 0; round < rounds; round++)
         {
             Took one = Time(sweep, 1), two = Time(sweep, Threads);
             Console.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
                 $"clock {one.Clock:0} / {two.Clock:0} = {one.Clock / two.Clock:0.00}  processor {one.Processor:0}, "
-                + $"{two.Processor:0} = {two.Processor / one.Processor:0.00}  stood still {100 * one.Paused / one.Clock:0.0}, "
-                + $"{100 * two.Paused / two.Clock:0.0} %  collections {one.Collections}, {two.Collections}  "
-                + $"allocated {one.Bytes / sweep.CellCount / 1024} kB a cell  checksum {one.Checksum}, {two.Checksum}"));
+                + $"{two.Processor:0} = {two.Processor / one.Processor:0.00}  stood still "
+                + $"{100 * one.Paused / one.Clock:0.0}, {100 * two.Paused / two.Clock:0.0} %  collections {one.Collections}, {two.Collections}  "
+                + $"allocated {one.Bytes / sweep.CellCount / 1024} kB a cell  "
+                + $"checksum {one.Checksum}, {two.Checksum}"));
         }
     }
 
@@ -45,7 +47,7 @@ internal static class SweepBench
         using var progress = new ProgressLine(
             new AppConsole(TextWriter.Null, TextWriter.Null), TimeProvider.System, CancellationToken.None);
         GC.Collect();
-        (TimeSpan processor, TimeSpan paused) = (Process.GetCurrentProcess().TotalProcessorTime, GC.GetTotalPauseDuration());
+        TimeSpan processor = Process.GetCurrentProcess().TotalProcessorTime, paused = GC.GetTotalPauseDuration();
         (int collections, long bytes) = (GC.CollectionCount(0), GC.GetTotalAllocatedBytes());
         long start = Stopwatch.GetTimestamp();
         ImmutableArray<CellResult> cells = SweepRunner.Run(sweep, [], threads, null, progress, CancellationToken.None);
@@ -72,7 +74,8 @@ internal static class SweepBench
             start fib(16)
             """;
         var subject = new Subject(
-            ProgramReader.Read("fibonacci.fj", program).OrThrow(), TextDataSource.Empty, EvaluationLimits.Default, new());
+            ProgramReader.Read("fibonacci.fj", program).OrThrow(), TextDataSource.Empty,
+            EvaluationLimits.Default, new());
         Setup plain = Setup.Plain.With("machine", "unit").With("workers", "8");
         return Sweep.Of(subject, plain, [Factor.Parse("victim=random,lowest", [])], seeds);
     }

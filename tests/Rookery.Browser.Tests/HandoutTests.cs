@@ -20,7 +20,8 @@ public sealed class HandoutTests(SharedBrowser browser, DemoCourse course)
         await visit.MeetPlayers();
         await visit.Page.EmulateMediaAsync(new() { Media = Media.Print });
 
-        await Expect(visit.Page.Locator("button:visible, select:visible, input:visible, nav:visible")).ToHaveCountAsync(0);
+        await Expect(visit.Page.Locator("button:visible, select:visible, input:visible, nav:visible"))
+            .ToHaveCountAsync(0);
         foreach (ILocator figure in await visit.Page.Locator("figure").AllAsync())
             await Expect(figure.Locator("svg:visible")).ToHaveCountAsync(1);
         Assert.Equal("rgb(255, 255, 255)", await visit.Page.EvaluateAsync<string>(

@@ -17,7 +17,8 @@ public sealed class HostilePageTests(SharedBrowser browser)
         for (int i = 0; i < HostileHtml.Attacks.Count; i++)
         {
             string attack = HostileHtml.Attacks[i].Replace("alert(1)", "alert(window.hit=1)", StringComparison.Ordinal);
-            folder.Put(Name(i, "lessons/", ".md"), $"---\ntitle: {Name(i, "Attack ", "")}\n---\n\nx\n\n{attack}\n\ny\n");
+            string title = Name(i, "Attack ", "");
+            folder.Put(Name(i, "lessons/", ".md"), $"---\ntitle: {title}\n---\n\nx\n\n{attack}\n\ny\n");
         }
 
         await RookeryProcess.Run("publish", folder["lessons"], "--out", folder["site"], "--no-cache");
@@ -51,7 +52,8 @@ public sealed class HostilePageTests(SharedBrowser browser)
                 return "hit" in window;
             }
             """));
-        Assert.Contains(visit.Troubles, trouble => trouble.Contains("Content Security Policy", StringComparison.Ordinal));
+        Assert.Contains(
+            visit.Troubles, trouble => trouble.Contains("Content Security Policy", StringComparison.Ordinal));
     }
 
     // Points at, opens and presses everything but honest links to the web.

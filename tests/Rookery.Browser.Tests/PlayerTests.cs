@@ -169,7 +169,8 @@ public sealed partial class PlayerTests(SharedBrowser browser, DemoCourse course
 
         Assert.Equal(600, await Player(visit).Locator(".rk-stage svg").EvaluateAsync<int>(
             "one => one.viewBox.baseVal.width"));
-        Assert.Contains(visit.Requests, address => address.EndsWith("rk-exhibit-1-narrow.js", StringComparison.Ordinal));
+        Assert.Contains(
+            visit.Requests, address => address.EndsWith("rk-exhibit-1-narrow.js", StringComparison.Ordinal));
         Assert.DoesNotContain(visit.Requests, address => address.EndsWith("-wide.js", StringComparison.Ordinal));
     }
 

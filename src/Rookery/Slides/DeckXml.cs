@@ -83,7 +83,8 @@ internal static class DeckXml
             + "<p:cNvPicPr><a:picLocks noChangeAspect=\"1\"/></p:cNvPicPr><p:nvPr/></p:nvPicPr><p:blipFill>"
             + "<a:blip r:embed=\"figure\"><a:extLst><a:ext uri=\"{96DAC541-7B7A-43D3-8B79-37D633B846F1}\">"
             + "<asvg:svgBlip xmlns:asvg=\"http://schemas.microsoft.com/office/drawing/2016/SVG/main\" "
-            + "r:embed=\"drawing\"/></a:ext></a:extLst></a:blip><a:stretch><a:fillRect/></a:stretch></p:blipFill><p:spPr>"
+            + "r:embed=\"drawing\"/></a:ext></a:extLst></a:blip>"
+            + "<a:stretch><a:fillRect/></a:stretch></p:blipFill><p:spPr>"
             + Box((Width - width) / 2, TitleHeight, width, height)
             + "<a:prstGeom prst=\"rect\"><a:avLst/></a:prstGeom></p:spPr></p:pic>";
         return Slide(Shape(2, "Title", "<p:ph type=\"title\"/>", "", title, 0) + picture);

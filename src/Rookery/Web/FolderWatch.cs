@@ -2,15 +2,17 @@ namespace Rookery.Web;
 
 /// <summary>Says when it is worth looking at a folder again.</summary>
 /// <remarks>
-/// The system's word comes at once and costs nothing while nothing happens, but not from every kind of disk. So there is
-/// a look now and then without word; where no word can be had, a few times a second.
+/// The system's word comes at once and costs nothing while nothing happens, but not from every kind of disk. So there
+/// is a look now and then without word; where no word can be had, a few times a second.
 /// </remarks>
 internal sealed class FolderWatch : IDisposable
 {
     /// <summary>The system keeps a list of every folder below; a tree of more is looked at instead.</summary>
     private const int FoldersMax = 200;
 
-    /// <summary>Between looks without word: an edit on a disk that sends none shows within a second all the same.</summary>
+    /// <summary>
+    /// Between looks without word: an edit on a disk that sends none shows within a second all the same.
+    /// </summary>
     private static readonly TimeSpan Seldom = TimeSpan.FromMilliseconds(800);
 
     private static readonly TimeSpan Often = TimeSpan.FromMilliseconds(250);

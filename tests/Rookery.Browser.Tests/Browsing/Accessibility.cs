@@ -6,7 +6,7 @@ namespace Rookery.Browser.Tests.Browsing;
 /// <summary>Has a page judged by axe-core, whose rules follow the Web Content Accessibility Guidelines 2.2.</summary>
 internal static class Accessibility
 {
-    /// <summary>What axe finds: the rule, the place, and what is wrong there. All of its rules, best practices too.</summary>
+    /// <summary>What axe finds: the rule, the place, what is wrong there. All of its rules.</summary>
     public static Task<string[]> Violations(Visit visit) => Violations(visit, new());
 
     /// <summary>What axe finds about the contrast of text: all that another theme can change.</summary>
@@ -15,8 +15,8 @@ internal static class Accessibility
 
     /// <summary>Labels of figures that stand out too little from what they are drawn on.</summary>
     /// <remarks>
-    /// Web Content Accessibility Guidelines 2.2, success criterion 1.4.3, with its own definition of relative luminance:
-    /// at least 4.5 to 1, and 3 to 1 from 24 CSS pixels on, or from 18.66 in bold. A label on a hatch is left out.
+    /// Web Content Accessibility Guidelines 2.2, success criterion 1.4.3, its own relative luminance: at
+    /// least 4.5 to 1, and 3 to 1 from 24 CSS pixels on, or from 18.66 in bold. A label on a hatch is left out.
     /// </remarks>
     public static Task<string[]> PaleLabels(Visit visit) => visit.Page.EvaluateAsync<string[]>("""
         () => {
@@ -60,7 +60,8 @@ internal static class Accessibility
         [
             .. from rule in result.Violations
                from node in rule.Nodes
-               select $"{rule.Id}: {node.Target}: {node.Html}: {string.Join("; ", node.Any.Select(one => one.Message))}",
+               let why = string.Join("; ", node.Any.Select(one => one.Message))
+               select $"{rule.Id}: {node.Target}: {node.Html}: {why}",
         ];
     }
 

@@ -40,7 +40,7 @@ public sealed class DemoCourse : IAsyncDisposable
         _folder.Dispose();
     }
 
-    // What was computed is kept beside the tests by its content, the program's own included: a run computes what changed.
+    // What was computed is kept beside the tests by its content, the program's own included.
     private async Task<StaticSite> Build()
     {
         string computed = Path.Combine(AppContext.BaseDirectory, "computed");
