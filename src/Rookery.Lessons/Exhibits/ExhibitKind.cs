@@ -69,7 +69,8 @@ internal sealed class ExhibitKind : IBlockKind
             && name.Text.All(char.IsAsciiLetterOrDigit);
         if (!fits)
             fields.Errors.Add(LessonErrors.BadName(name.Span, name.Text));
-        else if (MeasureTable.Names.Any(one => one.Split('.')[0] == name.Text))
+        else if (MeasureTable.Names.Any(one => one.Split('.')[0] == name.Text)
+            || Checks.CheckWords.IsReserved(name.Text))
             fields.Errors.Add(LessonErrors.NameTaken(name.Span, name.Text));
         return fits ? name.Text : "";
     }
@@ -116,7 +117,8 @@ internal sealed class ExhibitKind : IBlockKind
         return null;
     }
 
-    private static bool IsOn(FieldReader fields, string field, bool byDefault)
+    /// <summary>Whether a field says <c>on</c>.</summary>
+    public static bool IsOn(FieldReader fields, string field, bool byDefault)
     {
         if (fields.TakeText(field) is not { } word)
             return byDefault;
