@@ -137,6 +137,14 @@ internal static class LessonErrors
         "LS051", span, $"'{Shown(text)}' compares a word with something else.",
         "A word is compared with a word, by = or !=: verdict = broken.");
 
+    public static Diagnostic NotRecorded(SourceSpan span, string view) => new(
+        "LS052", span, $"A recording does not show '{view}': it is one run, and its program is not run again.",
+        "Use an exhibit with 'program' for it.");
+
+    public static Diagnostic Unlawful(SourceSpan span, string file, long findings, string first) => new(
+        "LS053", span, Text($"The recording '{Shown(file)}' breaks rules in {findings} places. The first: {first}"),
+        "'rookery audit' lists them all.");
+
     public static Diagnostic Missed(SourceSpan span, string condition, string numbers) => new(
         "LS040", span, $"The run does not meet '{Shown(condition)}': {numbers}.",
         "Change the run, or say what it shows.");

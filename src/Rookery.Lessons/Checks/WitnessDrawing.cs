@@ -42,9 +42,9 @@ internal sealed class WitnessDrawing
                 CultureInfo.InvariantCulture, $"{at + 1}. {step.Sentence}"))) + $" {_witness.Why}",
             Slide = SvgWriter.Write(slide),
             Wide = SvgWriter.Write(
-                Draw(new() { Width = 1200, Height = 240 + (rows * 29), TextScale = WideText }), FigureDrawer.Inline),
+                Draw(new() { Width = 1200, Height = HeightOf(240, rows * 29), TextScale = WideText }), FigureDrawer.Inline),
             Narrow = SvgWriter.Write(
-                Draw(new() { Width = 600, Height = 260 + (rows * 30), TextScale = NarrowText }), FigureDrawer.Inline),
+                Draw(new() { Width = 600, Height = HeightOf(260, rows * 30), TextScale = NarrowText }), FigureDrawer.Inline),
         };
     }
 
@@ -71,6 +71,8 @@ internal sealed class WitnessDrawing
             talk.ToJson(0, all, "", kinds, label), PlayerRecorder.JsonOf(wide, wideFrame),
             PlayerRecorder.JsonOf(narrow, narrowFrame), 0, Math.Min(steps, all), all);
     }
+
+    private static double HeightOf(double heading, double rows) => Math.Max(Frame.SideMin, heading + rows);
 
     private void Tell(PlayerTalk talk, int steps)
     {

@@ -18,6 +18,8 @@ internal sealed class ExhibitKind : IBlockKind
     /// <inheritdoc/>
     public LessonBlock? Read(FieldReader fields, BlockPlace place)
     {
+        if (fields.Take("trace") is not null)
+            return RecordedReader.Read(fields, place);
         DiagnosticList errors = fields.Errors;
         YamlScalar program = fields.TakeNeeded("program", "count.fj");
         if (program.Text.Length > 0 && !FileNames.IsInside(program.Text))
@@ -89,7 +91,8 @@ internal sealed class ExhibitKind : IBlockKind
         return values.ToImmutable();
     }
 
-    private static ImmutableArray<ExhibitView> ShowOf(FieldReader fields)
+    /// <summary>What is shown.</summary>
+    public static ImmutableArray<ExhibitView> ShowOf(FieldReader fields)
     {
         var views = new SortedSet<ExhibitView>();
         foreach (YamlScalar word in fields.TakeTexts("show", ViewWords.All.Length))
@@ -104,7 +107,8 @@ internal sealed class ExhibitKind : IBlockKind
         return views.Count == 0 ? [ExhibitView.Deques] : [.. views];
     }
 
-    private static (int First, int Last)? StepsOf(FieldReader fields)
+    /// <summary>The steps that the player carries.</summary>
+    public static (int First, int Last)? StepsOf(FieldReader fields)
     {
         if (fields.TakeText("steps") is not { } text)
             return null;
