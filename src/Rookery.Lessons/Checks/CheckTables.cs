@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Rookery.Checking;
 using Rookery.Lessons.Blocks;
 
 namespace Rookery.Lessons.Checks;

@@ -8,7 +8,6 @@ using Rookery.Programs;
 using Rookery.Simulation;
 using Rookery.Traces;
 using Rookery.Traces.Measuring;
-using Rookery.Traces.Replaying;
 
 namespace Rookery.Lessons.Exhibits;
 

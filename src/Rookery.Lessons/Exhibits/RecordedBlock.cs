@@ -5,7 +5,6 @@ using Rookery.Lessons.Blocks;
 using Rookery.Lessons.Players;
 using Rookery.Notation;
 using Rookery.Traces;
-using Rookery.Traces.Auditing;
 using Rookery.Traces.Measuring;
 
 namespace Rookery.Lessons.Exhibits;
@@ -52,7 +51,7 @@ internal sealed class RecordedBlock : LessonBlock
 
         try
         {
-            Trace trace = Read(bytes);
+            Trace trace = ReadAsync(bytes).GetAwaiter().GetResult();
             progress?.Invoke(trace.Count);
             AuditReport audit = Audit.Of(trace);
             return audit.IsLawful
@@ -68,12 +67,12 @@ internal sealed class RecordedBlock : LessonBlock
     }
 
     // All bytes are in memory, so nothing is ever waited for.
-    private Trace Read(byte[] bytes)
+    private async Task<Trace> ReadAsync(byte[] bytes)
     {
         using var stream = new MemoryStream(bytes, writable: false);
         return _spec.Trace.Text.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)
             ? TraceCsv.Read(stream, Limits)
-            : TraceParquet.ReadAsync(stream, Limits).GetAwaiter().GetResult();
+            : await TraceParquet.ReadAsync(stream, Limits).ConfigureAwait(false);
     }
 
     private BlockOutcome Show(Trace trace)
