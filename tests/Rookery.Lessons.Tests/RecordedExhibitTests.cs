@@ -89,16 +89,21 @@ public sealed class RecordedExhibitTests
             LessonLimits.Evaluation)).Value!;
         Trace trace = Simulator.Record(
             bound, new RunSettings { Workers = 3, Machine = Machine.Unit }, null).Trace!;
-        using var parquet = new MemoryStream();
         using var csv = new MemoryStream();
-        TraceParquet.WriteAsync(trace, parquet, TestContext.Current.CancellationToken).GetAwaiter().GetResult();
         TraceCsv.Write(trace, csv);
-        byte[] bytes = parquet.ToArray();
+        byte[] bytes = ParquetOf(trace).GetAwaiter().GetResult();
         string[] rows = Encoding.UTF8.GetString(csv.ToArray()).Split('\n');
         string wrong = string.Join('\n', rows.Where((row, at) =>
             !(row.Contains(",steal,", StringComparison.Ordinal) && at > 0)));
         return new MemoryFiles().Put("run.parquet", bytes).Put("torn.parquet", bytes[..(bytes.Length / 2)])
             .Put("run.csv", csv.ToArray()).Put("wrong.csv", wrong);
+    }
+
+    private static async Task<byte[]> ParquetOf(Trace trace)
+    {
+        using var stream = new MemoryStream();
+        await TraceParquet.WriteAsync(trace, stream, TestContext.Current.CancellationToken);
+        return stream.ToArray();
     }
 
     private static Built Of(string fields, string after = "") => Built.Of(Built.Exhibit(fields, after), Files());

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using Rookery.Lessons.Blocks;
@@ -287,7 +288,12 @@ public sealed class CheckBlockTests
         var huge = new StringBuilder("shared x[8]\noperation w(i)\n    x[i] = i\n    let a = x[(i + 1) % 8]\n    return a\n");
         huge.Append("scenario \"all\"\n");
         for (int thread = 0; thread < 8; thread++)
-            huge.Append($"    thread t{thread}: w({thread}), w({(thread + 3) % 8}), w({(thread + 5) % 8})\n");
+        {
+            huge.Append(
+                CultureInfo.InvariantCulture,
+                $"    thread t{thread}: w({thread}), w({(thread + 3) % 8}), w({(thread + 5) % 8})\n");
+        }
+
         return new MemoryFiles().Put("sb.dq", StoreBuffering).Put("lost.dq", LostUpdate)
             .Put("huge.dq", huge.ToString()).Put("wrong.dq", "shared x\noperation a()\n    x = y\n");
     }
