@@ -11,7 +11,8 @@ namespace Rookery.Lessons.Tests;
 public sealed class RecordedExhibitTests
 {
     private const string Usual = "trace: run.parquet\ncomputer: a test";
-    private const string All = "\nshow: [deques, timeline, tree, stolen-work, steals, measures, laws]\nstop: [first steal]";
+    private const string All = "\nshow: [deques, timeline, tree, stolen-work, steals, measures, laws]\n"
+        + "stop: [first steal]";
 
     [Fact]
     public void Recording_OfASimulatedRun_HasItsNumbersAndViews()

@@ -53,7 +53,11 @@ internal static class CheckTables
         string[] all = [.. found.SelectMany(one => one).Distinct().Order(StringComparer.Ordinal)];
         var rows = ImmutableArray.CreateBuilder<ImmutableArray<string>>();
         foreach (string end in all.Take(OutcomesMax))
-            rows.Add([end.Length == 0 ? "(no results)" : end, .. found.Select(one => one.Contains(end) ? "yes" : "\u2013")]);
+        {
+            IEnumerable<string> cells = found.Select(one => one.Contains(end) ? "yes" : "\u2013");
+            rows.Add([end.Length == 0 ? "(no results)" : end, .. cells]);
+        }
+
         if (all.Length > OutcomesMax)
         {
             FormattableString more = $"and {all.Length - OutcomesMax} more";

@@ -31,6 +31,8 @@ internal sealed class WitnessDrawing
     public BlockFigure Figure()
     {
         double rows = Math.Min(_witness.Steps.Length, 60);
+        var wide = new Frame { Width = 1200, Height = HeightOf(240, rows * 29), TextScale = WideText };
+        var narrow = new Frame { Width = 600, Height = HeightOf(260, rows * 30), TextScale = NarrowText };
         Scene Draw(Frame frame) => WitnessView.Draw(_witness, new() { Frame = frame, Title = _title });
         Scene slide = Draw(FigureSizes.Slide);
         return new()
@@ -41,10 +43,8 @@ internal sealed class WitnessDrawing
             Narration = string.Join(" ", _witness.Steps.Select((step, at) => string.Create(
                 CultureInfo.InvariantCulture, $"{at + 1}. {step.Sentence}"))) + $" {_witness.Why}",
             Slide = SvgWriter.Write(slide),
-            Wide = SvgWriter.Write(
-                Draw(new() { Width = 1200, Height = HeightOf(240, rows * 29), TextScale = WideText }), FigureDrawer.Inline),
-            Narrow = SvgWriter.Write(
-                Draw(new() { Width = 600, Height = HeightOf(260, rows * 30), TextScale = NarrowText }), FigureDrawer.Inline),
+            Wide = SvgWriter.Write(Draw(wide), FigureDrawer.Inline),
+            Narrow = SvgWriter.Write(Draw(narrow), FigureDrawer.Inline),
         };
     }
 

@@ -134,7 +134,7 @@ internal sealed class RecordedBlock : LessonBlock
             CultureInfo.InvariantCulture, $"{inputs.Workers} worker{(inputs.Workers == 1 ? "" : "s")}");
         string clock = string.Create(
             CultureInfo.InvariantCulture, $"times to {inputs.ClockUncertainty} {inputs.TimeUnit}");
-        return $"from the recording {_spec.Trace.Text} of {inputs.Program}{set}; {workers}; recorded by {inputs.Maker} on "
-            + $"{_spec.Computer}; {clock}";
+        return $"from the recording {_spec.Trace.Text} of {inputs.Program}{set}; {workers}; recorded by "
+            + $"{inputs.Maker} on {_spec.Computer}; {clock}";
     }
 }

@@ -7,8 +7,8 @@ using Rookery.Lessons.Site;
 namespace Rookery.Lessons.Tests.Checks;
 
 /// <summary>
-/// Checks in lessons: fields are checked, the verdict is the checker's, a stranger's algorithm comes to an end, the same
-/// inputs give the same.
+/// Checks in lessons: fields are checked, the verdict is the checker's, a stranger's algorithm comes to an end,
+/// the same inputs give the same.
 /// </summary>
 public sealed class CheckBlockTests
 {
@@ -255,7 +255,8 @@ public sealed class CheckBlockTests
     [Fact]
     public void Check_ComputedTwice_IsTheSameToTheByte()
     {
-        const string fields = "algorithm: [lost.dq, sb.dq]\nmemory: [sc, tso, pso, ra]\nshow: [verdicts, witness, outcomes]";
+        const string fields = "algorithm: [lost.dq, sb.dq]\nmemory: [sc, tso, pso, ra]\n"
+            + "show: [verdicts, witness, outcomes]";
         Built once = Of(fields), again = Of(fields);
 
         Assert.Equal("", once.Said);
@@ -285,7 +286,8 @@ public sealed class CheckBlockTests
 
     private static MemoryFiles Files()
     {
-        var huge = new StringBuilder("shared x[8]\noperation w(i)\n    x[i] = i\n    let a = x[(i + 1) % 8]\n    return a\n");
+        var huge = new StringBuilder("shared x[8]\noperation w(i)\n").Append(
+            "    x[i] = i\n    let a = x[(i + 1) % 8]\n    return a\n");
         huge.Append("scenario \"all\"\n");
         for (int thread = 0; thread < 8; thread++)
         {
