@@ -95,7 +95,7 @@ window.rookery = (() => {
 
         build() {
             this.stage = make("div", { className: "rk-stage", tabIndex: 0, role: "img" });
-            this.stage.setAttribute("aria-label", "The workers and their deques; the sentence below says what happened.");
+            this.stage.setAttribute("aria-label", this.talk.label ?? "The workers and their deques; the sentence below says what happened.");
             this.stage.setAttribute("aria-describedby", this.id + "-says");
             this.clock = make("span", { className: "rk-clock" });
             this.sentence = make("span", {});
@@ -158,8 +158,8 @@ window.rookery = (() => {
                 + `font-family="IBM Plex Sans, sans-serif">${lines.map(n => table.lines[n]).join("")}</svg>`;
             this.sentence.textContent = this.talk.sentences[this.talk.said[index]];
             const count = new Intl.NumberFormat("en");
-            this.clock.textContent = `After ${count.format(this.at)} of ${count.format(this.talk.all)} steps, `
-                + `time ${count.format(this.talk.time[index])}${this.talk.unit === "units" ? "" : " " + this.talk.unit}`;
+            this.clock.textContent = `After ${count.format(this.at)} of ${count.format(this.talk.all)} steps`
+                + (this.talk.time.length === 0 ? "" : `, time ${count.format(this.talk.time[index])}${this.talk.unit === "units" ? "" : " " + this.talk.unit}`);
             this.scrub.value = this.at;
             this.scrub.setAttribute("aria-valuetext", this.clock.textContent);
             this.back.disabled = this.at === this.talk.first;
