@@ -1,12 +1,11 @@
 using Rookery.Notation;
 using Rookery.Programs;
-using Rookery.Simulation.Engine;
 using Rookery.Traces;
-using Rookery.Traces.Measuring;
 
 namespace Rookery.Simulation;
 
 /// <summary>Runs programs on simulated workers. A run is a pure function of its inputs.</summary>
+/// <remarks>In one go; <see cref="SimulationRun"/> is the same in portions.</remarks>
 /// <example>
 /// <code>
 /// BoundProgram program = …;
@@ -24,31 +23,13 @@ public static class Simulator
     /// <param name="settings">On what.</param>
     /// <param name="progress">Told the number of events now and then; may throw to stop the run.</param>
     /// <exception cref="InputException">The inputs are at fault, or a limit was reached.</exception>
-    public static RunResult Measure(BoundProgram program, RunSettings settings, Action<long>? progress = null)
-    {
-        settings.Validate();
-        TraceInputs inputs = InputsOf(program, settings);
-        var measures = new MeasureAccumulator(inputs);
-        var engine = new RunEngine<MeasuringSink>(program, settings, new MeasuringSink(measures));
-        Finish(engine, progress);
-        inputs = inputs with { Starved = engine.Starvation is not null };
-        return new(inputs, measures.Build(inputs), engine.Starvation, null);
-    }
+    public static RunResult Measure(BoundProgram program, RunSettings settings, Action<long>? progress = null) =>
+        Finish(SimulationRun.Measuring(program, settings), progress);
 
     /// <summary>Runs a program and keeps its trace as well: 24 bytes an event and about 24 a task.</summary>
     /// <inheritdoc cref="Measure"/>
-    public static RunResult Record(BoundProgram program, RunSettings settings, Action<long>? progress = null)
-    {
-        settings.Validate();
-        TraceInputs inputs = InputsOf(program, settings);
-        var recorder = new TraceRecorder();
-        var labels = new ArgumentLabels(program);
-        var engine = new RunEngine<RecordingSink>(program, settings, new RecordingSink(recorder, labels));
-        Finish(engine, progress);
-        inputs = inputs with { Starved = engine.Starvation is not null };
-        Trace trace = recorder.Build(inputs, labels);
-        return new(inputs, Measures.Of(trace), engine.Starvation, trace);
-    }
+    public static RunResult Record(BoundProgram program, RunSettings settings, Action<long>? progress = null) =>
+        Finish(SimulationRun.Recording(program, settings), progress);
 
     /// <summary>What a trace of that run carries with it.</summary>
     public static TraceInputs InputsOf(BoundProgram program, RunSettings settings) => new()
@@ -65,13 +46,14 @@ public static class Simulator
         TimeUnit = settings.Machine.TimeUnit,
     };
 
-    private static void Finish<TSink>(RunEngine<TSink> engine, Action<long>? progress)
-        where TSink : struct, IRunSink
+    private static RunResult Finish(SimulationRun run, Action<long>? progress)
     {
-        while (!engine.IsOver)
+        while (progress is not null && !run.IsOver)
         {
-            engine.Advance(progress is null ? long.MaxValue : EventsBetweenReports);
-            progress?.Invoke(engine.Events);
+            run.Advance(EventsBetweenReports);
+            progress(run.Events);
         }
+
+        return run.Finish();
     }
 }

@@ -2,10 +2,12 @@ namespace Rookery.Drawing.Tests;
 
 public sealed class StyleTests
 {
+    private static readonly Style[] Styles = [Style.Light, Style.Grey, Style.Dark];
+
     [Fact]
-    public void WorkerPaints_FirstFour_DifferInLightnessInBothStyles()
+    public void WorkerPaints_FirstFour_DifferInLightnessInEachStyle()
     {
-        foreach (var style in new[] { Style.Light, Style.Grey })
+        foreach (var style in Styles)
         {
             var lightness = Enumerable.Range(0, 4).Select(worker => style.FillOf(Ink.Worker(worker)).Ground.Lightness)
                 .Order().ToList();
@@ -43,7 +45,7 @@ public sealed class StyleTests
     public void KindsOfDoing_DifferInLightnessOrHatch()
     {
         Role[] kinds = [Role.Working, Role.Scheduling, Role.Searching, Role.Blocked, Role.Asleep];
-        foreach (var style in new[] { Style.Light, Style.Grey })
+        foreach (var style in Styles)
         {
             for (var i = 0; i < kinds.Length; i++)
             {
@@ -60,7 +62,7 @@ public sealed class StyleTests
     [Fact]
     public void TextOnAnyFill_IsReadable()
     {
-        foreach (var style in new[] { Style.Light, Style.Grey })
+        foreach (var style in Styles)
         {
             foreach (var ink in Inks())
             {
@@ -73,22 +75,22 @@ public sealed class StyleTests
     [Fact]
     public void LinesOfWorkers_StandOutOnPaper()
     {
-        foreach (var style in new[] { Style.Light, Style.Grey })
+        foreach (var style in Styles)
         {
             for (var worker = 0; worker < Style.WorkerPaints; worker++)
-                Assert.True(Colour.Contrast(style.LineOf(Ink.Worker(worker)), Colour.White) >= 3);
+                Assert.True(Colour.Contrast(style.LineOf(Ink.Worker(worker)), style.FillOf(Role.Paper).Ground) >= 3);
         }
     }
 
     [Fact]
-    public void Scale_GrowsDarkerEvenly()
+    public void Scale_StandsOutMoreWithEachStep()
     {
-        foreach (var style in new[] { Style.Light, Style.Grey })
+        foreach (var style in Styles)
         {
             for (var i = 1; i <= 20; i++)
             {
                 var (before, after) = (style.FillOf(Ink.Scale((i - 1) / 20.0)), style.FillOf(Ink.Scale(i / 20.0)));
-                Assert.True(after.Ground.Lightness < before.Ground.Lightness);
+                Assert.True(FromPaper(style, after) > FromPaper(style, before));
             }
         }
     }
@@ -96,6 +98,9 @@ public sealed class StyleTests
     [Fact]
     public void WorkersBeyondThePaints_RepeatThem() =>
         Assert.Equal(Style.Light.FillOf(Ink.Worker(1)), Style.Light.FillOf(Ink.Worker(1 + (3 * Style.WorkerPaints))));
+
+    private static double FromPaper(Style style, Paint paint) =>
+        Math.Abs(paint.Ground.Lightness - style.FillOf(Role.Paper).Ground.Lightness);
 
     private static IEnumerable<Ink> Inks()
     {

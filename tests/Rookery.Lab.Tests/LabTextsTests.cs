@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Resources;
 using System.Text.RegularExpressions;
 using Rookery.Lab.Texts;
+using Rookery.Testing;
 
 namespace Rookery.Lab.Tests;
 
@@ -15,6 +16,22 @@ public sealed partial class LabTextsTests
         Assert.NotEmpty(english);
         foreach (var (code, _) in LabTexts.Languages)
             Assert.Equal(english, PlacesOf(code));
+    }
+
+    [Fact]
+    public void Components_AskOnlyForTextsThatExist()
+    {
+        var names = PlacesOf("en").Keys.ToHashSet(StringComparer.Ordinal);
+        var folder = RepositoryFile.At("src/Rookery.Lab");
+        var asked = Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+            .Where(file => file.EndsWith(".razor", StringComparison.Ordinal)
+                || file.EndsWith(".cs", StringComparison.Ordinal))
+            .SelectMany(file => Asked().Matches(File.ReadAllText(file)).Select(match => match.Groups[1].Value))
+            .Distinct().Order(StringComparer.Ordinal).ToList();
+        Assert.True(asked.Count > 20);
+        Assert.Empty(asked.Where(name => name.EndsWith('.')
+            ? !names.Any(known => known.StartsWith(name, StringComparison.Ordinal))
+            : !names.Contains(name)));
     }
 
     [Fact]
@@ -38,6 +55,9 @@ public sealed partial class LabTextsTests
 
         return places;
     }
+
+    [GeneratedRegex("""Texts(?:\.Of\(|\[)"([^"]+)\"""")]
+    private static partial Regex Asked();
 
     [GeneratedRegex(@"\{\d+\}")]
     private static partial Regex Place();

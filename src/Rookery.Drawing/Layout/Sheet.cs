@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace Rookery.Drawing;
 
@@ -8,6 +9,7 @@ internal sealed class Sheet
     private readonly ImmutableArray<Mark>.Builder _marks = ImmutableArray.CreateBuilder<Mark>();
     private readonly Frame _frame;
     private readonly string _title;
+    private readonly Dictionary<string, int> _targetIds = new(StringComparer.Ordinal);
 
     public Sheet(Frame frame, string title, string subtitle)
     {
@@ -78,6 +80,17 @@ internal sealed class Sheet
         var array = marks.ToImmutableArray();
         if (array.Length > 0)
             _marks.Add(new Group(id, array) { Label = label, Target = target });
+    }
+
+    /// <summary>
+    /// Marks as a group that a page can find by its target; of a run that is not lawful the same name may come again
+    /// and then gets a number.
+    /// </summary>
+    public Group TargetGroup(string id, IEnumerable<Mark> marks, string target, string label = "")
+    {
+        var count = _targetIds[id] = _targetIds.GetValueOrDefault(id) + 1;
+        var name = count == 1 ? id : string.Create(CultureInfo.InvariantCulture, $"{id}-again-{count}");
+        return new(name, [.. marks]) { Label = label, Target = target };
     }
 
     /// <summary>A line of text at the bottom that says what the figure leaves out.</summary>

@@ -54,6 +54,6 @@ public enum Role : byte
     /// <summary>All of which the emphasised is a part: the ground of a comparison.</summary>
     Reference,
 
-    /// <summary>A value between 0 and 1 as a shade, from light to dark.</summary>
+    /// <summary>A value between 0 and 1 as a shade, from faint to strong.</summary>
     Scale,
 }

@@ -5,7 +5,8 @@ namespace Rookery.Drawing;
 /// <summary>Turns what marks stand for into paint.</summary>
 /// <remarks>
 /// <see cref="Light"/> uses the colour-blind-safe set of M. Okabe and K. Ito, "Color Universal Design" (2002, revised
-/// 2008), in an assignment of our own that docs/drawing.md explains; <see cref="Grey"/> prints in one ink. In both,
+/// 2008), in an assignment of our own that docs/drawing.md explains; <see cref="Grey"/> prints in one ink;
+/// <see cref="Dark"/> has the same hues for dark pages and dark rooms. In all of them
 /// fills that lie side by side differ in lightness, in hatch or by a label: colour alone never carries a meaning.
 /// </remarks>
 public sealed class Style
@@ -15,6 +16,7 @@ public sealed class Style
 
     private readonly ImmutableArray<Paint> _roles;
     private readonly ImmutableArray<Paint> _workers;
+    private readonly ImmutableArray<Colour> _workerLines;
     private readonly Colour _scaleLow;
     private readonly Colour _scaleHigh;
 
@@ -23,6 +25,7 @@ public sealed class Style
         Name = name;
         _roles = table.Roles;
         _workers = table.Workers;
+        _workerLines = [.. _workers.Select(StrongEnough)];
         (_scaleLow, _scaleHigh) = (table.ScaleLow, table.ScaleHigh);
     }
 
@@ -32,7 +35,10 @@ public sealed class Style
     /// <summary>Greys and hatches on white: for print in one ink.</summary>
     public static Style Grey { get; } = new("grey", StyleTable.Grey);
 
-    /// <summary><c>light</c> or <c>grey</c>.</summary>
+    /// <summary>Colours on near black: for dark pages, and for projectors in dark rooms.</summary>
+    public static Style Dark { get; } = new("dark", StyleTable.Dark);
+
+    /// <summary><c>light</c>, <c>grey</c> or <c>dark</c>.</summary>
     public string Name { get; }
 
     /// <summary>How an area is filled. <see cref="Role.None"/> is not painted and may not be asked for.</summary>
@@ -44,15 +50,19 @@ public sealed class Style
     };
 
     /// <summary>
-    /// Colour of a line or of text on paper: the ground of the fill; a worker's, where too light for a line, darkened
-    /// until its contrast against white is 3.
+    /// Colour of a line or of text on paper: the ground of the fill; a worker's, where it is too faint for a line, moved
+    /// towards black or white until its contrast against the paper is 3.
     /// </summary>
     /// <remarks>Source: Web Content Accessibility Guidelines 2.2 (W3C), success criterion 1.4.11.</remarks>
-    public Colour LineOf(Ink ink)
+    public Colour LineOf(Ink ink) =>
+        ink.Role == Role.Worker ? _workerLines[ink.Number % WorkerPaints] : FillOf(ink).Ground;
+
+    private Colour StrongEnough(Paint worker)
     {
-        var colour = FillOf(ink).Ground;
-        while (ink.Role == Role.Worker && Colour.Contrast(colour, Colour.White) < 3)
-            colour = colour.Towards(Colour.Black, 0.05);
+        var paper = _roles[(int)Role.Paper];
+        var colour = worker.Ground;
+        while (Colour.Contrast(colour, paper.Ground) < 3)
+            colour = colour.Towards(paper.TextColour, 0.05);
         return colour;
     }
 

@@ -75,6 +75,35 @@ internal sealed record StyleTable(
         Colour.FromHex(0xF7F7F7),
         Colour.FromHex(0x2E2E2E));
 
+    // On dark paper the same hues stand, except for black, which would vanish: its place is taken by near white. Hatches
+    // are drawn in lines that have a contrast of 3 against the paper and still bear white text (4.5).
+    public static StyleTable Dark { get; } = new(
+        RolesOf(role => role switch
+        {
+            Role.None or Role.Worker or Role.Scale => default,
+            Role.Paper => Plain(0x14181C),
+            Role.Text => Plain(0xECECE8),
+            Role.QuietText => Plain(0xAEB4B9),
+            Role.Axis => Plain(0x8B949C),
+            Role.Grid => Plain(0x343C44),
+            Role.Panel => Plain(0x1D2329),
+            Role.Working => Plain(0x2F86C4),
+            Role.Scheduling => Plain(0xA9B0B6),
+            Role.Searching => Hatched(0x14181C, Hatch.Rising, 0x6B747C),
+            Role.Blocked => Hatched(0x2C1F29, Hatch.Dots, 0x9A5C85),
+            Role.Asleep => Hatched(0x14181C, Hatch.Level, 0x656E76),
+            Role.Waiting => Plain(0x14181C),
+            Role.Law => Plain(0xFF9A4D),
+            Role.Emphasis => Plain(Sky),
+            Role.Reference => Plain(0x757E86),
+        }),
+        [
+            Plain(Blue), Plain(Orange), Plain(Green), Plain(Yellow),
+            Plain(Purple), Plain(Sky), Plain(Vermilion), Plain(0xF4F4F4),
+        ],
+        Colour.FromHex(0x1B242C),
+        Colour.FromHex(0x9AD4F7));
+
     private static ImmutableArray<Paint> RolesOf(Func<Role, Paint> paint) => [.. Enum.GetValues<Role>().Select(paint)];
 
     private static Paint Plain(int hex) => new(Colour.FromHex(hex));

@@ -19,6 +19,8 @@ public sealed class SvgWriter
     private readonly HashSet<string> _ids = new(StringComparer.Ordinal);
     private readonly SortedDictionary<string, Paint> _hatches = new(StringComparer.Ordinal);
 
+    private bool _isInLink;
+
     private SvgWriter(SvgOptions options) => _options = options;
 
     /// <summary>The scene as SVG text; lines end with a line feed.</summary>
@@ -111,7 +113,9 @@ public sealed class SvgWriter
 
     private void WriteGroup(Group group)
     {
-        var isLink = group.Target.Length > 0 && _options.LinkBase is not null;
+        // A link within a link is no SVG: the outer one leads, the inner keeps its target for a page's own use.
+        var isLink = group.Target.Length > 0 && _options.LinkBase is not null && !_isInLink;
+        _isInLink |= isLink;
         if (isLink)
             Attribute("<a", "href", _options.LinkBase + group.Target).Append('>');
         Attribute("<g", "id", IdOf(group.Id));
@@ -122,6 +126,7 @@ public sealed class SvgWriter
             _out.Append("<title>").Append(SvgText.Escape(group.Label)).Append("</title>\n");
         foreach (var mark in group.Marks)
             WriteMark(mark);
+        _isInLink &= !isLink;
         _out.Append(isLink ? "</g></a>\n" : "</g>\n");
     }
 

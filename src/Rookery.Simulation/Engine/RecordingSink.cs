@@ -1,12 +1,19 @@
 using Rookery.Programs;
 using Rookery.Traces;
+using Rookery.Traces.Measuring;
 
 namespace Rookery.Simulation.Engine;
 
-/// <summary>Keeps every event, and what is needed to name every task: 24 bytes an event and about 24 a task.</summary>
-internal readonly struct RecordingSink(TraceRecorder recorder, ArgumentLabels labels) : IRunSink
+/// <summary>Keeps every event, and what is needed to name every task, 24 bytes an event and about 24 a task; measures as
+/// well, so that the trace need not be read again.</summary>
+internal readonly struct RecordingSink(TraceRecorder recorder, ArgumentLabels labels, MeasureAccumulator measures)
+    : IRunSink
 {
-    public void Event(in TraceEvent item) => recorder.Add(item);
+    public void Event(in TraceEvent item)
+    {
+        recorder.Add(item);
+        measures.Add(item);
+    }
 
     public void Task(int task, int definition, ReadOnlySpan<long> arguments) => labels.Add(definition, arguments);
 }

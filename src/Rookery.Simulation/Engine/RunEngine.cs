@@ -23,7 +23,7 @@ namespace Rookery.Simulation.Engine;
 /// Cores.</para>
 /// </remarks>
 /// <typeparam name="TSink">Where the events go.</typeparam>
-internal sealed partial class RunEngine<TSink>
+internal sealed partial class RunEngine<TSink> : IRunEngine
     where TSink : struct, IRunSink
 {
     /// <summary>
@@ -71,18 +71,16 @@ internal sealed partial class RunEngine<TSink>
     /// <summary>What the events went to.</summary>
     public ref TSink Sink => ref _sink;
 
-    /// <summary>Events so far.</summary>
+    /// <inheritdoc/>
     public long Events => _events;
 
-    /// <summary>Whether the run has ended, one way or the other.</summary>
+    /// <inheritdoc/>
     public bool IsOver => _isOver;
 
-    /// <summary>Why it starved; null while it runs or when it finished.</summary>
+    /// <inheritdoc/>
     public Starvation? Starvation { get; private set; }
 
-    /// <summary>Goes on until at least so many more events have happened, or the run is over.</summary>
-    /// <exception cref="InputException">The program is at fault (overflow, negative work), or a limit was
-    /// reached.</exception>
+    /// <inheritdoc/>
     public void Advance(long events)
     {
         long until = events > long.MaxValue - _events ? long.MaxValue : _events + events;

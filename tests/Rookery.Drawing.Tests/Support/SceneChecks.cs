@@ -66,7 +66,7 @@ internal static class SceneChecks
 
     public static void AssertTextsReadable(Scene scene)
     {
-        foreach (var style in new[] { Style.Light, Style.Grey })
+        foreach (var style in new[] { Style.Light, Style.Grey, Style.Dark })
         {
             var paper = style.FillOf(Role.Paper);
             foreach (var text in scene.Shapes().OfType<Text>())

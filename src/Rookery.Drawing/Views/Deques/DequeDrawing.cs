@@ -29,7 +29,7 @@ internal sealed class DequeDrawing
         var hidden = _moment.Stage.Workers.Length - shown.Length;
         if (hidden > 0)
             _sheet.Note(SummaryOf(shown));
-        var squares = new DequeSquares(_moment, _sheet, SquareMax(shown.Length), shown, _options.ScaleWork);
+        var squares = new DequeSquares(_moment, _sheet, SquareMax(shown.Length), shown, _options);
         squares.DrawKey();
         _stackWidth = !_moment.HasDeques ? _sheet.Room.Width : _sheet.Room.Width * StackShare;
         DrawHeadings();
@@ -191,7 +191,8 @@ internal sealed class DequeDrawing
         }
 
         marks.AddRange(Arrow.Elbow(start, from.MiddleY, x, end, 9 * _sheet.Scale));
-        _sheet.AddGroup("move", marks, "the stolen task");
+        var target = _options.HasTargets ? string.Create(CultureInfo.InvariantCulture, $"task={last.Task}") : "";
+        _sheet.AddGroup("move", marks, "the stolen task", target);
     }
 
     // What the last event took from the deque of this worker.
@@ -233,11 +234,23 @@ internal sealed class DequeDrawing
         marks.Add(isStacked
             ? new Text(x, baseline + (small * 1.4), state, small)
             : new Text(place.Right, baseline, state, small) { Anchor = Anchor.End });
-        marks.AddRange(TaskMarks(worker, new(x, baseline, nameRoom, 0), isTall));
+        marks.AddRange(Targeted(worker, TaskMarks(worker, new(x, baseline, nameRoom, 0), isTall)));
         var waitingAt = baseline + (small * (isStacked ? 2.7 : 1.5));
         if (isTall && waitingAt < place.Bottom && WaitingText(worker, place.Right - x) is { Length: > 0 } waiting)
             marks.Add(new Text(x, waitingAt, waiting, small) { Ink = Role.QuietText });
         return marks;
+    }
+
+    private List<Mark> Targeted(WorkerStage worker, List<Mark> marks)
+    {
+        if (!_options.HasTargets || worker.CurrentTask < 0 || marks.Count == 0)
+            return marks;
+        var id = string.Create(CultureInfo.InvariantCulture, $"current-{worker.Worker}");
+        return
+        [
+            _sheet.TargetGroup(
+                id, marks, string.Create(CultureInfo.InvariantCulture, $"task={worker.CurrentTask}")),
+        ];
     }
 
     // The current task on one line; in a low row how many lie below it follows, when there is room.

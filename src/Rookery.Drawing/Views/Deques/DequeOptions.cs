@@ -6,6 +6,12 @@ public sealed record DequeOptions
     /// <summary>Size and heading.</summary>
     public Frame Frame { get; init; } = new();
 
+    /// <summary>
+    /// Whether what a page may want to select or to move is a group of its own with a target; false by default, since
+    /// it makes the figure longer. docs/drawing.md lists the groups.
+    /// </summary>
+    public bool HasTargets { get; init; }
+
     /// <summary>Whether the sentence of the last event stands below; true by default.</summary>
     public bool ShowSentence { get; init; } = true;
 

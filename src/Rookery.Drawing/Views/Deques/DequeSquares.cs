@@ -15,15 +15,17 @@ internal sealed class DequeSquares
     private readonly Sheet _sheet;
     private readonly double _sideMax;
     private readonly double _workMax;
+    private readonly bool _hasTargets;
 
-    public DequeSquares(Moment moment, Sheet sheet, double sideMax, ImmutableArray<WorkerStage> shown, long? scaleWork)
+    public DequeSquares(
+        Moment moment, Sheet sheet, double sideMax, ImmutableArray<WorkerStage> shown, DequeOptions options)
     {
-        (_moment, _sheet, _sideMax) = (moment, sheet, sideMax);
+        (_moment, _sheet, _sideMax, _hasTargets) = (moment, sheet, sideMax, options.HasTargets);
         var queues = shown.Select(worker => worker.Deque).Append(moment.Stage.SharedQueue);
         var tasks = queues.SelectMany(queue => queue.Take(ShownMax).Concat(queue.TakeLast(ShownMax)));
         if (moment.Last is { Kind: EventKind.Steal, Task: >= 0 } last)
             tasks = tasks.Append(last.Task);
-        _workMax = Math.Max(scaleWork ?? 0, tasks.Select(moment.WorkIn).DefaultIfEmpty(0).Max());
+        _workMax = Math.Max(options.ScaleWork ?? 0, tasks.Select(moment.WorkIn).DefaultIfEmpty(0).Max());
     }
 
     /// <summary>
@@ -182,7 +184,16 @@ internal sealed class DequeSquares
                 small);
         if (label.Content.Length > 0)
             marks.Add(label);
-        return marks;
+        return _hasTargets ? [Targeted(item, marks)] : marks;
+    }
+
+    private Group Targeted(Item item, List<Mark> marks)
+    {
+        var kind = item.Taker >= 0 ? "gone" : "queued";
+        return _sheet.TargetGroup(
+            string.Create(CultureInfo.InvariantCulture, $"{kind}-{item.Task}"),
+            marks,
+            string.Create(CultureInfo.InvariantCulture, $"task={item.Task}"));
     }
 
     private string TextOf(Item item) => item.Taker >= 0

@@ -5,7 +5,8 @@ namespace Rookery.Drawing;
 /// <param name="Lane">What it does, see <see cref="Drawing.Lane"/>.</param>
 /// <param name="From">In the trace's unit.</param>
 /// <param name="To">After <paramref name="From"/>.</param>
-internal readonly record struct Bar(int Worker, int Lane, long From, long To)
+/// <param name="Step">Step of the event that opens it.</param>
+internal readonly record struct Bar(int Worker, int Lane, long From, long To, int Step)
 {
     public long Ticks => To - From;
 }

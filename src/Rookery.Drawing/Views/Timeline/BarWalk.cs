@@ -24,25 +24,28 @@ internal sealed class BarWalk
         _origins = byOrigin ? new int[trace.TaskCount] : [];
         _steals = new StealFilter(workers);
         _workers = new Pending[workers];
-        Array.Fill(_workers, new Pending(Lane.Off, 0, 0, Lane.Off));
+        Array.Fill(_workers, new Pending(Lane.Off, 0, 0, Lane.Off, 0, 0));
     }
 
     /// <summary>
-    /// Reports each bar to <paramref name="bar"/>, and each steal (time, thief, victim) to the other.
+    /// Reports each bar to <paramref name="bar"/>, and each steal (time, thief, victim, step) to
+    /// the other.
     /// </summary>
-    public void Run(Action<Bar> bar, Action<long, int, int> steal)
+    public void Run(Action<Bar> bar, Action<long, int, int, int> steal)
     {
+        var step = -1;
         for (var chunk = 0; chunk < _trace.ChunkCount; chunk++)
         {
             foreach (ref readonly var item in _trace.Chunk(chunk))
             {
+                step++;
                 if (item.Worker >= _workers.Length)
                     continue;
                 if (_byOrigin)
                     Follow(item);
-                Advance(item, bar);
+                Advance(item, step, bar);
                 if (_steals.IsNewSteal(item))
-                    steal(item.Time, item.Worker, item.Other);
+                    steal(item.Time, item.Worker, item.Other, step);
             }
         }
 
@@ -50,26 +53,26 @@ internal sealed class BarWalk
             Report(worker, bar);
     }
 
-    private void Advance(in TraceEvent item, Action<Bar> bar)
+    private void Advance(in TraceEvent item, int step, Action<Bar> bar)
     {
         ref var pending = ref _workers[item.Worker];
         var lane = Lane.After(item.Kind, OriginOf(item.Task));
         if (item.Time > pending.To && pending.Next != pending.Lane)
         {
             Report(item.Worker, bar);
-            pending = new(pending.Next, pending.To, item.Time, lane);
+            pending = new(pending.Next, pending.To, item.Time, lane, pending.NextStep, step);
         }
         else
         {
-            pending = pending with { To = Math.Max(pending.To, item.Time), Next = lane };
+            pending = pending with { To = Math.Max(pending.To, item.Time), Next = lane, NextStep = step };
         }
     }
 
     private void Report(int worker, Action<Bar> bar)
     {
-        var (lane, from, to, _) = _workers[worker];
+        var (lane, from, to, _, step, _) = _workers[worker];
         if (lane != Lane.Off && to > from)
-            bar(new(worker, lane, from, to));
+            bar(new(worker, lane, from, to, step));
     }
 
     private void Follow(in TraceEvent item)
@@ -91,5 +94,5 @@ internal sealed class BarWalk
     }
 
     // The bar from From to To is finished but may still grow; Next has begun at To.
-    private record struct Pending(int Lane, long From, long To, int Next);
+    private record struct Pending(int Lane, long From, long To, int Next, int Step, int NextStep);
 }

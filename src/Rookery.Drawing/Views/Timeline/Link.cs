@@ -4,7 +4,8 @@ namespace Rookery.Drawing;
 /// <param name="Time">When the task moved.</param>
 /// <param name="FromRow">Row of the victim.</param>
 /// <param name="ToRow">Row of the thief.</param>
-internal readonly record struct Link(long Time, int FromRow, int ToRow)
+/// <param name="Step">Step of the steal.</param>
+internal readonly record struct Link(long Time, int FromRow, int ToRow, int Step)
 {
     /// <summary>Whether it passes over a row that is neither end.</summary>
     public bool Crosses(int row) => row > Math.Min(FromRow, ToRow) && row < Math.Max(FromRow, ToRow);

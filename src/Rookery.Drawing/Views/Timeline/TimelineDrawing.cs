@@ -41,7 +41,7 @@ internal sealed class TimelineDrawing
         else
             DrawBars();
         DrawLaws();
-        _sheet.AddGroup("steals", _links.SelectMany(LinkMarks));
+        _sheet.AddGroup("steals", _links.SelectMany(link => Targeted("steal", link.Step, LinkMarks(link))));
     }
 
     private void Arrange()
@@ -94,9 +94,23 @@ internal sealed class TimelineDrawing
             }
 
             var id = string.Create(CultureInfo.InvariantCulture, $"row-{row}");
-            _sheet.AddGroup(id, marks, TimelineView.RowName(_plan, row));
+            _sheet.AddGroup(id, marks, TimelineView.RowName(_plan, row), RowTarget(row));
         }
     }
+
+    private string RowTarget(int row) => _options.HasTargets && _plan.WorkersInRow == 1
+        ? string.Create(CultureInfo.InvariantCulture, $"worker={row}")
+        : "";
+
+    private IEnumerable<Mark> Targeted(string kind, int step, IEnumerable<Mark> marks) => !_options.HasTargets
+        ? marks
+        :
+        [
+            _sheet.TargetGroup(
+                string.Create(CultureInfo.InvariantCulture, $"{kind}-{step}"),
+                marks,
+                string.Create(CultureInfo.InvariantCulture, $"step={step}")),
+        ];
 
     private void DrawAxis()
     {
@@ -142,12 +156,19 @@ internal sealed class TimelineDrawing
         {
             var place = PlaceOf(bar);
             var fill = Lane.InkOf(bar.Lane, _plan.IsByOrigin);
-            yield return new Box(place, fill) { Edge = place.Width > 4 ? Role.Paper : Role.None, EdgeWidth = 1 };
+            var marks = new List<Mark>(2)
+            {
+                new Box(place, fill) { Edge = place.Width > 4 ? Role.Paper : Role.None, EdgeWidth = 1 },
+            };
             var isDue = bar.Lane != lane || place.X > numberedX + (_sheet.SmallSize * 12);
-            if (fill.Role != Role.Worker || !isDue || NumberX(bar, place) is not { } x)
-                continue;
-            (lane, numberedX) = (bar.Lane, x);
-            yield return NumberOf(bar, place, fill, x);
+            if (fill.Role == Role.Worker && isDue && NumberX(bar, place) is { } x)
+            {
+                (lane, numberedX) = (bar.Lane, x);
+                marks.Add(NumberOf(bar, place, fill, x));
+            }
+
+            foreach (var mark in Targeted("bar", bar.Step, marks))
+                yield return mark;
         }
     }
 

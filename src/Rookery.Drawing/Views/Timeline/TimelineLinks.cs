@@ -24,9 +24,9 @@ internal static class TimelineLinks
         var perTick = width / Math.Max(1, (double)plan.To - plan.From);
         var spread = plan.Steals.Count > most ? width / most : 0;
         var lastX = double.NegativeInfinity;
-        foreach (var (time, thief, victim) in plan.Steals)
+        foreach (var (time, thief, victim, step) in plan.Steals)
         {
-            var link = new Link(time, victim / plan.WorkersInRow, thief / plan.WorkersInRow);
+            var link = new Link(time, victim / plan.WorkersInRow, thief / plan.WorkersInRow, step);
             var x = (time - plan.From) * perTick;
             if (link.FromRow == link.ToRow || chosen.Count == most || x - lastX < spread)
                 continue;

@@ -6,6 +6,12 @@ public sealed record TimelineOptions
     /// <summary>Size and heading.</summary>
     public Frame Frame { get; init; } = new();
 
+    /// <summary>
+    /// Whether what a page may want to select or to move is a group of its own with a target; false by default, since
+    /// it makes the figure longer. docs/drawing.md lists the groups.
+    /// </summary>
+    public bool HasTargets { get; init; }
+
     /// <summary>First time shown, in the trace's unit; 0 by default. At least 0.</summary>
     public long From { get; init; }
 

@@ -49,8 +49,8 @@ internal sealed class TimelinePlan
     /// </summary>
     public double[,,]? Shares { get; private set; }
 
-    /// <summary>All steals within the window: time, thief, victim.</summary>
-    public List<(long Time, int Thief, int Victim)> Steals { get; } = [];
+    /// <summary>All steals within the window: time, thief, victim, step.</summary>
+    public List<(long Time, int Thief, int Victim, int Step)> Steals { get; } = [];
 
     /// <summary>Time that all workers computed, in the whole run.</summary>
     public Int128 WorkTicks => _workTicks;
@@ -75,7 +75,7 @@ internal sealed class TimelinePlan
         return plan;
     }
 
-    private void Walk(Trace trace, Action<Bar> bar, Action<long, int, int> steal) =>
+    private void Walk(Trace trace, Action<Bar> bar, Action<long, int, int, int> steal) =>
         new BarWalk(trace, Workers, IsByOrigin).Run(bar, steal);
 
     private bool Keep(Bar whole)
@@ -92,10 +92,10 @@ internal sealed class TimelinePlan
         return _bars.Count <= BarsMax && WorkersInRow == 1;
     }
 
-    private void KeepSteal(long time, int thief, int victim)
+    private void KeepSteal(long time, int thief, int victim, int step)
     {
         if (time >= From && time <= To && victim >= 0 && victim < Workers)
-            Steals.Add((time, thief, victim));
+            Steals.Add((time, thief, victim, step));
     }
 
     private void Divide(Trace trace)
@@ -103,7 +103,7 @@ internal sealed class TimelinePlan
         _bars.Clear();
         var pieces = Math.Clamp(SharePiecesMax / Rows, 200, 700);
         var shares = new double[Rows, pieces, Lane.Count];
-        Walk(trace, whole => Spread(whole, shares), (_, _, _) => { });
+        Walk(trace, whole => Spread(whole, shares), (_, _, _, _) => { });
         Shares = shares;
     }
 
