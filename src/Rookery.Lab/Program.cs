@@ -1,5 +1,7 @@
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using Rookery.Lab.Browser;
+using Rookery.Lab.Files;
+using Rookery.Lab.Links;
 using Rookery.Lab.Session;
 using Rookery.Lab.Shell;
 using Rookery.Lab.Texts;
@@ -13,5 +15,9 @@ builder.Services.AddSingleton<LabSession>();
 builder.Services.AddSingleton<Player>();
 builder.Services.AddSingleton<Presenter>();
 builder.Services.AddSingleton<IPage, BrowserPage>();
+builder.Services.AddSingleton(TimeProvider.System);
+builder.Services.AddSingleton<ILabParts, LabParts>();
+builder.Services.AddSingleton<FileDesk>();
+builder.Services.AddSingleton<LinkKeeper>();
 await BrowserPage.LoadAsync();
 await builder.Build().RunAsync();

@@ -13,6 +13,9 @@ internal sealed class ParquetSource
     // Stands for a null, in half the memory of a nullable; no column of ours may hold so small a number.
     private const long Null = long.MinValue;
 
+    /// <summary>Rows between two pauses: some milliseconds also where code is interpreted.</summary>
+    private const int RowsBetweenPauses = 8_192;
+
     private readonly DataField? _step;
     private readonly DataField _time;
     private readonly DataField _worker;
@@ -41,36 +44,54 @@ internal sealed class ParquetSource
 
     /// <summary>Reads all rows of a row group.</summary>
     /// <exception cref="InputException">A row is wrong, or a limit is passed.</exception>
-    public async Task ReadAsync(ParquetRowGroupReader group, TraceAssembler assembler, CancellationToken cancellation)
+    public async Task ReadAsync(
+        ParquetRowGroupReader group, TraceAssembler assembler, CancellationToken cancellation,
+        Func<int, Task>? pause = null)
     {
         if (group.RowCount > _limits.RowGroupRows)
             throw new InputException(TraceErrors.RowGroupTooLarge(_limits.RowGroupRows));
         int count = (int)group.RowCount;
-        long[]? steps = _step is null
-            ? null
-            : await NumbersAsync(group, _step, count, cancellation).ConfigureAwait(false);
-        long[] times = await NumbersAsync(group, _time, count, cancellation).ConfigureAwait(false);
-        long[] workers = await NumbersAsync(group, _worker, count, cancellation).ConfigureAwait(false);
-        string?[] kinds = await TextsAsync(group, _kind, count, cancellation).ConfigureAwait(false);
-        long[] tasks = await NumbersAsync(group, _task, count, cancellation).ConfigureAwait(false);
-        long[] others = await NumbersAsync(group, _other, count, cancellation).ConfigureAwait(false);
-        long[] lines = await NumbersAsync(group, _line, count, cancellation).ConfigureAwait(false);
-        string?[]? labels = _label is null
-            ? null
-            : await TextsAsync(group, _label, count, cancellation).ConfigureAwait(false);
-        for (int i = 0; i < count; i++)
+        async Task<T> Column<T>(Task<T> reading)
+        {
+            T values = await reading.ConfigureAwait(false);
+            if (pause is not null)
+                await pause(assembler.Count).ConfigureAwait(false);
+            return values;
+        }
+
+        var columns = new Columns(
+            _step is null ? null : await Column(NumbersAsync(group, _step, count, cancellation)).ConfigureAwait(false),
+            await Column(NumbersAsync(group, _time, count, cancellation)).ConfigureAwait(false),
+            await Column(NumbersAsync(group, _worker, count, cancellation)).ConfigureAwait(false),
+            await Column(TextsAsync(group, _kind, count, cancellation)).ConfigureAwait(false),
+            await Column(NumbersAsync(group, _task, count, cancellation)).ConfigureAwait(false),
+            await Column(NumbersAsync(group, _other, count, cancellation)).ConfigureAwait(false),
+            await Column(NumbersAsync(group, _line, count, cancellation)).ConfigureAwait(false),
+            _label is null ? null : await Column(TextsAsync(group, _label, count, cancellation)).ConfigureAwait(false));
+        for (int start = 0; start < count; start += RowsBetweenPauses)
+        {
+            Assemble(columns, start, Math.Min(count, start + RowsBetweenPauses), assembler);
+            cancellation.ThrowIfCancellationRequested();
+            if (pause is not null)
+                await pause(assembler.Count).ConfigureAwait(false);
+        }
+    }
+
+    private static void Assemble(Columns columns, int start, int end, TraceAssembler assembler)
+    {
+        for (int i = start; i < end; i++)
         {
             var place = new RowPlace(0, assembler.Count);
             var row = new TraceRow(
-                steps is null ? null : Needed(steps[i], "step", place),
-                Needed(times[i], "time", place),
-                Needed(workers[i], "worker", place),
-                Kind(kinds[i], place),
-                tasks[i] == Null ? -1 : tasks[i],
-                others[i] == Null ? -1 : others[i],
-                lines[i] == Null ? 0 : lines[i]);
+                columns.Steps is null ? null : Needed(columns.Steps[i], "step", place),
+                Needed(columns.Times[i], "time", place),
+                Needed(columns.Workers[i], "worker", place),
+                Kind(columns.Kinds[i], place),
+                columns.Tasks[i] == Null ? -1 : columns.Tasks[i],
+                columns.Others[i] == Null ? -1 : columns.Others[i],
+                columns.Lines[i] == Null ? 0 : columns.Lines[i]);
             assembler.Add(row, place);
-            if (labels?[i] is { Length: > 0 } label)
+            if (columns.Labels?[i] is { Length: > 0 } label)
             {
                 int task = TraceAssembler.LabelledTask(row.Kind, row.Task, row.Other);
                 if (task >= 0)
@@ -171,4 +192,8 @@ internal sealed class ParquetSource
         await group.ReadAsync(field, texts.AsMemory()!, null, cancellation).ConfigureAwait(false);
         return texts;
     }
+
+    private sealed record Columns(
+        long[]? Steps, long[] Times, long[] Workers, string?[] Kinds, long[] Tasks, long[] Others, long[] Lines,
+        string?[]? Labels);
 }

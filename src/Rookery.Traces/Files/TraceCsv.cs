@@ -19,6 +19,9 @@ public static class TraceCsv
 {
     private const int MetadataLinesMax = 100_000;
 
+    /// <summary>Rows between two pauses: some milliseconds also where code is interpreted.</summary>
+    private const int RowsBetweenPauses = 2_048;
+
     private static readonly CsvReaderOptions ReaderOptions = CsvReaderOptions.Default with
     {
         Separator = ',',
@@ -42,7 +45,16 @@ public static class TraceCsv
     /// <param name="stream">The file's bytes from its beginning; stays open.</param>
     /// <param name="limits">How much is read at the most; the defaults when null.</param>
     /// <exception cref="InputException">The file is no trace, or larger than a limit.</exception>
-    public static Trace Read(Stream stream, TraceLimits? limits = null)
+    public static Trace Read(Stream stream, TraceLimits? limits = null) =>
+        ReadAsync(stream, limits).GetAwaiter().GetResult(); // without a pause it never waits
+
+    /// <inheritdoc cref="Read"/>
+    /// <param name="stream">The file's bytes from its beginning; stays open.</param>
+    /// <param name="limits">How much is read at the most; the defaults when null.</param>
+    /// <param name="pause">Waited for after some thousand rows, with the number of rows so far: for a page whose one
+    /// thread must answer meanwhile.</param>
+    public static async Task<Trace> ReadAsync(
+        Stream stream, TraceLimits? limits = null, Func<int, Task>? pause = null)
     {
         limits ??= TraceLimits.Default;
         using var lines = new LeadingLines(stream);
@@ -53,7 +65,7 @@ public static class TraceCsv
             lines, ReaderOptions with { MaxRecordSize = limits.CsvRowBytes }, true);
         try
         {
-            return ReadRows(reader, lineCount, metadata, limits);
+            return await ReadRows(reader, lineCount, metadata, limits, pause).ConfigureAwait(false);
         }
         catch (CsvFormatException e)
         {
@@ -113,7 +125,8 @@ public static class TraceCsv
         return count;
     }
 
-    private static Trace ReadRows(CsvReader reader, int lineCount, TraceMetadata metadata, TraceLimits limits)
+    private static async Task<Trace> ReadRows(
+        CsvReader reader, int lineCount, TraceMetadata metadata, TraceLimits limits, Func<int, Task>? pause)
     {
         reader.ReadHeader();
         if (reader.Headers is not { Count: > 0 } headers)
@@ -122,25 +135,32 @@ public static class TraceCsv
         var assembler = new TraceAssembler(limits);
         while (reader.Read())
         {
-            var place = new RowPlace(lineCount + reader.LineNumber, assembler.Count);
-            var row = new TraceRow(
-                columns.Step < 0 ? null : Needed(reader, columns.Step, "step", place),
-                Needed(reader, columns.Time, "time", place),
-                Needed(reader, columns.Worker, "worker", place),
-                Kind(reader, columns.Kind, place),
-                Optional(reader, columns.Task, "task", place, -1),
-                Optional(reader, columns.Other, "other", place, -1),
-                Optional(reader, columns.Line, "line", place, 0));
-            assembler.Add(row, place);
-            if (columns.Label >= 0 && !reader.GetSpan(columns.Label).IsEmpty)
-            {
-                int task = TraceAssembler.LabelledTask(row.Kind, row.Task, row.Other);
-                if (task >= 0)
-                    assembler.AddLabel(task, reader.GetString(columns.Label), place);
-            }
+            AddRow(reader, columns, assembler, lineCount);
+            if (pause is not null && assembler.Count % RowsBetweenPauses == 0)
+                await pause(assembler.Count).ConfigureAwait(false);
         }
 
         return assembler.Build(metadata);
+    }
+
+    private static void AddRow(CsvReader reader, CsvColumns columns, TraceAssembler assembler, int lineCount)
+    {
+        var place = new RowPlace(lineCount + reader.LineNumber, assembler.Count);
+        var row = new TraceRow(
+            columns.Step < 0 ? null : Needed(reader, columns.Step, "step", place),
+            Needed(reader, columns.Time, "time", place),
+            Needed(reader, columns.Worker, "worker", place),
+            Kind(reader, columns.Kind, place),
+            Optional(reader, columns.Task, "task", place, -1),
+            Optional(reader, columns.Other, "other", place, -1),
+            Optional(reader, columns.Line, "line", place, 0));
+        assembler.Add(row, place);
+        if (columns.Label >= 0 && !reader.GetSpan(columns.Label).IsEmpty)
+        {
+            int task = TraceAssembler.LabelledTask(row.Kind, row.Task, row.Other);
+            if (task >= 0)
+                assembler.AddLabel(task, reader.GetString(columns.Label), place);
+        }
     }
 
     private static long Needed(CsvReader reader, int index, string column, RowPlace place)

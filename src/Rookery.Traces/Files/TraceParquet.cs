@@ -23,10 +23,13 @@ public static class TraceParquet
     /// <param name="stream">The file's bytes; must be seekable; stays open.</param>
     /// <param name="limits">How much is read at the most; the defaults when null.</param>
     /// <param name="cancellation">Stops reading.</param>
+    /// <param name="pause">Waited for after each column and after some thousand rows, with the number of rows so far: for
+    /// a page whose one thread must answer meanwhile.</param>
     /// <exception cref="InputException">The file is no trace, or larger than a limit.</exception>
     /// <exception cref="ArgumentException">The stream cannot seek: the format is read from its end.</exception>
     public static async Task<Trace> ReadAsync(
-        Stream stream, TraceLimits? limits = null, CancellationToken cancellation = default)
+        Stream stream, TraceLimits? limits = null, CancellationToken cancellation = default,
+        Func<int, Task>? pause = null)
     {
         if (!stream.CanSeek)
             throw new ArgumentException("Parquet is read from its end: the stream must be seekable.", nameof(stream));
@@ -39,7 +42,7 @@ public static class TraceParquet
                 .CreateAsync(stream, new ParquetOptions { TreatByteArrayAsString = true }, true, cancellation)
                 .ConfigureAwait(false);
             await using (reader.ConfigureAwait(false))
-                return await ReadAsync(reader, limits, cancellation).ConfigureAwait(false);
+                return await ReadAsync(reader, limits, cancellation, pause).ConfigureAwait(false);
         }
         catch (Exception e) when (e is not (InputException or OperationCanceledException))
         {
@@ -78,7 +81,7 @@ public static class TraceParquet
     }
 
     private static async Task<Trace> ReadAsync(
-        ParquetReader reader, TraceLimits limits, CancellationToken cancellation)
+        ParquetReader reader, TraceLimits limits, CancellationToken cancellation, Func<int, Task>? pause)
     {
         var metadata = new TraceMetadata();
         foreach ((string key, string value) in reader.CustomMetadata)
@@ -89,7 +92,7 @@ public static class TraceParquet
         {
             cancellation.ThrowIfCancellationRequested();
             using ParquetRowGroupReader group = reader.OpenRowGroupReader(i);
-            await source.ReadAsync(group, assembler, cancellation).ConfigureAwait(false);
+            await source.ReadAsync(group, assembler, cancellation, pause).ConfigureAwait(false);
         }
 
         return assembler.Build(metadata);

@@ -18,6 +18,8 @@ internal sealed partial class LabFolder
 
     private const int FilesMax = 5_000;
 
+    private static readonly string[] Endings = [".br", ".gz"];
+
     private readonly FrozenDictionary<string, LabFile> _files;
 
     private LabFolder(string path, FrozenDictionary<string, LabFile> files, string[] names, long bytes)
@@ -104,7 +106,7 @@ internal sealed partial class LabFolder
         System.IO.Path.GetExtension(name) is ".br" or ".gz" && lies.ContainsKey(name[..^3]);
 
     private static HashSet<string> FormsOf(string name, Dictionary<string, long> lies) =>
-        [.. new[] { ".br", ".gz" }.Where(ending => lies.ContainsKey(name + ending))];
+        [.. Endings.Where(ending => lies.ContainsKey(name + ending))];
 
     private static DateTime WrittenAt(string path) =>
         File.GetLastWriteTimeUtc(System.IO.Path.Combine(path, First));

@@ -1,0 +1,100 @@
+using Rookery.Lab.Browser;
+
+namespace Rookery.Lab.Tests;
+
+/// <summary>A page without a browser: keeps what it was told, answers what a test laid in.</summary>
+internal sealed class RecordingPage : IPage
+{
+    public List<string> Fragments { get; } = [];
+
+    public Dictionary<string, string> Files { get; } = new(StringComparer.Ordinal);
+
+    public string Copied { get; private set; } = "";
+
+    public List<(string Name, byte[] Bytes)> Saved { get; } = [];
+
+    public int Breaths { get; private set; }
+
+    public string Fragment { get; set; } = "";
+
+    public string Address { get; set; } = "http://127.0.0.1/course/lab/index.html#old";
+
+    public bool IsDark => false;
+
+    public string PreferredLanguage { get; set; } = "en-GB";
+
+    // A clock that goes on whenever it is looked at, so that work is cut into portions here, too.
+    public double Now => _now += 5;
+
+    private double _now;
+
+    public void Draw(string host, string svg, bool moves)
+    {
+    }
+
+    public void Mark(int task)
+    {
+    }
+
+    public void Point(string host, string line, double share)
+    {
+    }
+
+    public void ShowDialog(string id, bool isOpen)
+    {
+    }
+
+    public (double Width, double Height) SizeOf(string host) => (800, 500);
+
+    public void Listen(IPageEvents events)
+    {
+    }
+
+    public void SetFragment(string fragment)
+    {
+        Fragments.Add(fragment);
+        Fragment = fragment;
+    }
+
+    public Task<bool> CopyAsync(string text)
+    {
+        Copied = text;
+        return Task.FromResult(true);
+    }
+
+    public void Save(string name, string type, byte[] bytes) => Saved.Add((name, bytes));
+
+    public Task SavePngAsync(string name, string svg, double scale) => Task.CompletedTask;
+
+    public Task<string?> FetchAsync(string relative) => Task.FromResult(Files.GetValueOrDefault(relative));
+
+    public void SetTheme(string theme)
+    {
+    }
+
+    public void SetMode(string mode, bool isOn)
+    {
+    }
+
+    public void ToggleFullScreen()
+    {
+    }
+
+    public void SetLanguage(string code)
+    {
+    }
+
+    public void Print()
+    {
+    }
+
+    public void Focus(string host)
+    {
+    }
+
+    public Task BreatheAsync()
+    {
+        Breaths++;
+        return Task.CompletedTask;
+    }
+}
