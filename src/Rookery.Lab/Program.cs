@@ -13,6 +13,7 @@ builder.RootComponents.Add<App>("#lab");
 builder.Services.AddSingleton<LabTexts>();
 builder.Services.AddSingleton<LabSession>();
 builder.Services.AddSingleton<Player>();
+builder.Services.AddSingleton<TimeWindow>();
 builder.Services.AddSingleton<Presenter>();
 builder.Services.AddSingleton<IPage, BrowserPage>();
 builder.Services.AddSingleton(TimeProvider.System);

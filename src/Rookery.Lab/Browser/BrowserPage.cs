@@ -36,6 +36,10 @@ internal sealed partial class BrowserPage : IPage
     public void Point(string host, string line, double share) => Script.Point(host, line, share);
 
     /// <inheritdoc/>
+    public void Paint(string host, int rows, Span<double> bars, Span<double> links, string paints) =>
+        Script.Paint(host, rows, bars, links, paints);
+
+    /// <inheritdoc/>
     public void ShowDialog(string id, bool isOpen) => Script.ShowDialog(id, isOpen);
 
     /// <inheritdoc/>
@@ -46,7 +50,7 @@ internal sealed partial class BrowserPage : IPage
     {
         s_events = events;
         Script.Listen(OnKey, OnTarget, OnResize, OnFragment);
-        Script.ListenToTime(OnTime);
+        Script.ListenToTime(OnTime, OnZoom, OnPan);
         Script.ListenToFiles(name => OnFile(name, Script.TakeFile()));
     }
 
@@ -93,6 +97,10 @@ internal sealed partial class BrowserPage : IPage
 
     private static void OnTime(double share) => s_events?.OnTime(share);
 
+    private static void OnZoom(double share, double factor) => s_events?.OnZoom(share, factor);
+
+    private static void OnPan(double share) => s_events?.OnPan(share);
+
     private static void OnResize() => s_events?.OnResize();
 
     private static void OnFragment(string fragment) => s_events?.OnFragment(fragment);
@@ -115,7 +123,14 @@ internal sealed partial class BrowserPage : IPage
 
         [JSImport("listenToTime", "lab")]
         internal static partial void ListenToTime(
-            [JSMarshalAs<JSType.Function<JSType.Number>>] Action<double> time);
+            [JSMarshalAs<JSType.Function<JSType.Number>>] Action<double> time,
+            [JSMarshalAs<JSType.Function<JSType.Number, JSType.Number>>] Action<double, double> zoom,
+            [JSMarshalAs<JSType.Function<JSType.Number>>] Action<double> pan);
+
+        [JSImport("paint", "lab")]
+        internal static partial void Paint(
+            string host, int rows, [JSMarshalAs<JSType.MemoryView>] Span<double> bars,
+            [JSMarshalAs<JSType.MemoryView>] Span<double> links, string paints);
 
         [JSImport("widthOf", "lab")]
         internal static partial double WidthOf(string host);

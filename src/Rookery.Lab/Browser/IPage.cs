@@ -15,10 +15,18 @@ internal interface IPage
     /// <summary>Marks all that stands for a task, wherever it is drawn; -1 marks nothing.</summary>
     void Mark(int task);
 
-    /// <summary>Puts the line of now where a moment lies in a timeline.</summary>
-    /// <param name="host">Id of the element with the timeline.</param>
+    /// <summary>Paints the bars of a timeline.</summary>
+    /// <param name="host">Id of the canvas.</param>
+    /// <param name="rows">Number of rows.</param>
+    /// <param name="bars">The bars, as <see cref="Stage.TimelineBars"/> says; read before this returns.</param>
+    /// <param name="links">Steals: x from 0 to 1, the victim's row, the thief's row, for each.</param>
+    /// <param name="paints">Paints of the workers, then of scheduling, searching and rest, separated by blanks.</param>
+    void Paint(string host, int rows, Span<double> bars, Span<double> links, string paints);
+
+    /// <summary>Puts a line into a timeline.</summary>
+    /// <param name="host">Id of the canvas.</param>
     /// <param name="line">Id of the line.</param>
-    /// <param name="share">The moment, from 0 to 1.</param>
+    /// <param name="share">Where, from 0 to 1; hidden when beyond.</param>
     void Point(string host, string line, double share);
 
     /// <summary>Opens or closes a dialog.</summary>

@@ -15,6 +15,12 @@ internal interface IPageEvents
     /// <summary>A moment of a timeline was pointed at, from 0 (its start) to 1 (its end).</summary>
     void OnTime(double share);
 
+    /// <summary>A timeline is to be zoomed around a place from 0 to 1, so many times.</summary>
+    void OnZoom(double share, double factor);
+
+    /// <summary>A timeline is to be moved by a share of what it shows; above 0 to later times.</summary>
+    void OnPan(double share);
+
     /// <summary>Pictures have other sizes now, or other paints.</summary>
     void OnResize();
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Rookery.Drawing;
+using Rookery.Lab.Browser;
 using Rookery.Lab.Session;
 using Rookery.Simulation;
 using Rookery.Traces;
@@ -12,13 +13,38 @@ namespace Rookery.Lab.Runs;
 /// <summary>One run, with all that it takes to show any moment of it.</summary>
 internal sealed class LabRun
 {
-    /// <summary>Takes a run that was made or opened.</summary>
-    public LabRun(Trace trace, Measures measures, Replay replay, Inputs? inputs, Starvation? starvation)
+    private const int EventsAtOnce = 8_000;
+
+    private LabRun(
+        Trace trace, Measures measures, Replay replay, StretchIndex stretches, Inputs? inputs, Starvation? starvation)
     {
         (Trace, Measures, Replay, Inputs, Starvation) = (trace, measures, replay, inputs, starvation);
+        Stretches = stretches;
         Narrator = new Narrator(replay);
         ScaleWork = DequeView.LargestQueued(replay);
         Lines = [.. trace.Inputs.Source.ReplaceLineEndings("\n").TrimEnd('\n').Split('\n')];
+    }
+
+    /// <summary>Takes a run that was made or opened, in portions.</summary>
+    /// <param name="trace">All its events.</param>
+    /// <param name="measures">Its numbers.</param>
+    /// <param name="inputs">What it was made from; null for a trace that was opened from a file.</param>
+    /// <param name="starvation">How it starved; null when it finished, or when that is not known.</param>
+    /// <param name="page">Lets the page draw and answer between two portions.</param>
+    /// <param name="cancel">Ends it early.</param>
+    public static async Task<LabRun> OfAsync(
+        Trace trace, Measures measures, Inputs? inputs, Starvation? starvation, IPage page, CancellationToken cancel)
+    {
+        var replay = new Replay(trace);
+        var stretches = new StretchIndex(trace, replay.Tasks.WorkerCount);
+        while (!stretches.IsDone)
+        {
+            stretches.Advance(EventsAtOnce);
+            await page.BreatheAsync().ConfigureAwait(true);
+            cancel.ThrowIfCancellationRequested();
+        }
+
+        return new(trace, measures, replay, stretches, inputs, starvation);
     }
 
     /// <summary>What it was made from; null for a trace that was opened from a file.</summary>
@@ -32,6 +58,9 @@ internal sealed class LabRun
 
     /// <summary>Its state at any step.</summary>
     public Replay Replay { get; }
+
+    /// <summary>What each worker did when, for timelines.</summary>
+    public StretchIndex Stretches { get; }
 
     /// <summary>It in words.</summary>
     public Narrator Narrator { get; }

@@ -1,15 +1,18 @@
 using System.Collections.Immutable;
+using Rookery.Lab.Browser;
 using Rookery.Lab.Session;
 using Rookery.Notation;
 using Rookery.Programs;
 using Rookery.Simulation;
-using Rookery.Traces.Replaying;
 
 namespace Rookery.Lab.Runs;
 
-/// <summary>Makes runs in the page: the one thread of it stays free to answer.</summary>
-internal static class RunMaker
+/// <summary>Makes runs in the page: its one thread stays free to answer.</summary>
+/// <param name="page">Lets the page draw and answer between two portions.</param>
+internal sealed class RunMaker(IPage page)
 {
+    private const int EventsAtOnce = 4_000;
+
     /// <summary>How large a run in the page may grow: some seconds, and some hundred megabytes.</summary>
     public static RunLimits Limits { get; } = new() { TasksMax = 2_000_000, EventsMax = 4_000_000 };
 
@@ -18,19 +21,27 @@ internal static class RunMaker
     /// <param name="progress">Told the number of events so far.</param>
     /// <param name="cancel">Ends it early.</param>
     /// <returns>The run, or everything that is wrong with its inputs.</returns>
-    public static async Task<Parsed<LabRun>> MakeAsync(
-        Inputs inputs, IProgress<long> progress, CancellationToken cancel)
+    /// <exception cref="OperationCanceledException">It was ended early.</exception>
+    public async Task<Parsed<LabRun>> MakeAsync(Inputs inputs, Action<long> progress, CancellationToken cancel)
     {
         Parsed<BoundProgram> program = Bind(inputs);
         if (!program.IsValid)
             return Parsed<LabRun>.Bad(program.Diagnostics);
         try
         {
-            var result = Simulator.Record(program.Value, inputs.Setup.ToSettings(Limits), progress.Report);
-            await Task.Yield();
-            cancel.ThrowIfCancellationRequested();
-            var trace = result.Trace!;
-            return Parsed<LabRun>.Good(new(trace, result.Measures, new Replay(trace), inputs, result.Starvation));
+            var run = SimulationRun.Recording(program.Value, inputs.Setup.ToSettings(Limits));
+            while (!run.IsOver)
+            {
+                run.Advance(EventsAtOnce);
+                progress(run.Events);
+                await page.BreatheAsync().ConfigureAwait(true);
+                cancel.ThrowIfCancellationRequested();
+            }
+
+            RunResult result = run.Finish();
+            return Parsed<LabRun>.Good(
+                await LabRun.OfAsync(result.Trace!, result.Measures, inputs, result.Starvation, page, cancel)
+                    .ConfigureAwait(true));
         }
         catch (InputException wrong)
         {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Rookery.Drawing;
+using Rookery.Lab.Browser;
 using Rookery.Lab.Documents;
 using Rookery.Lab.Runs;
 using Rookery.Notation;
@@ -16,11 +17,14 @@ namespace Rookery.Lab.Session;
 internal sealed class LabSession : IDisposable
 {
     private readonly History<Inputs> _history;
+    private readonly RunMaker _maker;
     private CancellationTokenSource _making = new();
 
     /// <summary>Begins with the first demo program and nothing chosen.</summary>
-    public LabSession()
+    /// <param name="page">The page around it.</param>
+    public LabSession(IPage page)
     {
+        _maker = new(page);
         var first = new Inputs(DemoPrograms.Find(DemoPrograms.First)!, Setup.Plain);
         _history = new(first);
     }
@@ -186,7 +190,7 @@ internal sealed class LabSession : IDisposable
         Changed?.Invoke();
         try
         {
-            Parsed<LabRun> made = await RunMaker.MakeAsync(Inputs, new Counter(this), cancel).ConfigureAwait(true);
+            Parsed<LabRun> made = await _maker.MakeAsync(Inputs, Count, cancel).ConfigureAwait(true);
             if (cancel.IsCancellationRequested)
                 return;
             Problems = made.Diagnostics;
@@ -221,12 +225,9 @@ internal sealed class LabSession : IDisposable
         RunChanged?.Invoke();
     }
 
-    private sealed class Counter(LabSession session) : IProgress<long>
+    private void Count(long events)
     {
-        public void Report(long value)
-        {
-            session.Making = value;
-            session.Changed?.Invoke();
-        }
+        Making = events;
+        Changed?.Invoke();
     }
 }

@@ -1,5 +1,6 @@
 using Rookery.Drawing;
 using Rookery.Lab.Browser;
+using Rookery.Lab.Runs;
 
 namespace Rookery.Lab.Session;
 
@@ -9,12 +10,13 @@ internal sealed class Presenter : IPageEvents
 {
     private readonly LabSession _session;
     private readonly Player _player;
+    private readonly TimeWindow _window;
     private readonly IPage _page;
 
     /// <summary>Begins as the system's theme says.</summary>
-    public Presenter(LabSession session, Player player, IPage page)
+    public Presenter(LabSession session, Player player, TimeWindow window, IPage page)
     {
-        (_session, _player, _page) = (session, player, page);
+        (_session, _player, _window, _page) = (session, player, window, page);
         _session.Style = StyleOf(page.IsDark);
         page.Listen(this);
     }
@@ -92,6 +94,15 @@ internal sealed class Presenter : IPageEvents
             case "PageUp":
                 _session.GoTo(Jumps.PreviousTelling(run.Trace, step));
                 return true;
+            case "+":
+                _window.Zoom(_window.ShareOf(TimeOf(run)), 2);
+                return true;
+            case "-":
+                _window.Zoom(_window.ShareOf(TimeOf(run)), 0.5);
+                return true;
+            case "0":
+                _window.Fit(run.Trace.Makespan);
+                return true;
             case "Home":
                 _session.GoTo(0);
                 return true;
@@ -126,8 +137,14 @@ internal sealed class Presenter : IPageEvents
     public void OnTime(double share)
     {
         if (_session.Run is { } run)
-            _session.GoTo(Jumps.StepAt(run.Trace, (long)Math.Round(share * run.Trace.Makespan)));
+            _session.GoTo(Jumps.StepAt(run.Trace, (long)Math.Round(_window.TimeAt(share))));
     }
+
+    /// <inheritdoc/>
+    public void OnZoom(double share, double factor) => _window.Zoom(share, factor);
+
+    /// <inheritdoc/>
+    public void OnPan(double share) => _window.Pan(share);
 
     /// <inheritdoc/>
     public void OnResize()
@@ -142,7 +159,9 @@ internal sealed class Presenter : IPageEvents
     /// <inheritdoc/>
     public void OnFile(string name, byte[] bytes) => FileGiven?.Invoke(name, bytes);
 
-    private static Style StyleOf(bool isDark) => isDark ? Style.Light : Style.Light;
+    private static Style StyleOf(bool isDark) => isDark ? Style.Dark : Style.Light;
+
+    private long TimeOf(LabRun run) => _session.Step == 0 ? 0 : run.Trace[_session.Step - 1].Time;
 
     private bool OnControlKey(string key, bool shift)
     {

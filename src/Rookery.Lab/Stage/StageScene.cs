@@ -16,13 +16,9 @@ internal static class StageScene
         {
             Frame = FrameOf(width, height, Math.Clamp(width / 1250, 0.62, 1.5)),
             ShowSentence = false,
+            HasTargets = true,
             ScaleWork = run.ScaleWork,
         });
-
-    /// <summary>All workers over the whole run.</summary>
-    /// <inheritdoc cref="Workers"/>
-    public static Scene Timeline(LabRun run, double width, double height) => TimelineView.Draw(
-        run.Trace, new() { Frame = FrameOf(width, height, 0.62), SpanTicks = run.Measures.Span });
 
     /// <summary>All tasks, as a tree.</summary>
     /// <inheritdoc cref="Workers"/>

@@ -45,31 +45,88 @@ export function mark(task) {
     for (const host of document.querySelectorAll(".lab-picture")) markIn(host);
 }
 
-// The rows of a timeline are as long as the run: the first one says where the run begins and ends.
-const rowOf = host => document.querySelector(`#${host} [id$="row-0"] rect`);
+// --- Timelines ----------------------------------------------------------------------------------------------------
 
-export function point(host, id, share) {
-    const line = document.getElementById(id), row = rowOf(host);
-    if (!line) return;
-    line.hidden = !row;
-    if (!row) return;
-    const frame = line.parentElement.getBoundingClientRect(), place = row.getBoundingClientRect();
-    line.style.translate = `${place.left - frame.left + share * place.width}px 0`;
+const gutter = 26;      // for the rows' numbers
+const lanes = [0.78, 0.5, 0.26, 0.1];
+
+// Kinds differ by height as well as by paint: computing fills the row, searching is a low strip, rest a line.
+export function paint(id, rows, bars, links, paints) {
+    const canvas = document.getElementById(id);
+    if (!canvas) return;
+    const scale = devicePixelRatio || 1, width = canvas.clientWidth, height = canvas.clientHeight;
+    canvas.width = width * scale;
+    canvas.height = height * scale;
+    const pen = canvas.getContext("2d");
+    pen.scale(scale, scale);
+    const colours = paints.split(" "), workers = colours.length - 5;
+    const [scheduling, searching, rest, ink, ground] = colours.slice(workers);
+    const room = width - gutter - 6, pitch = (height - 6) / rows;
+    pen.font = `600 ${Math.min(13, Math.max(7, pitch * 0.7))}px "IBM Plex Sans", sans-serif`;
+    pen.textBaseline = "middle";
+    pen.textAlign = "right";
+    for (let row = 0; row < rows; row++) {
+        pen.fillStyle = ground;
+        pen.fillRect(gutter, 3 + row * pitch + pitch * 0.08, room, pitch * 0.84);
+        pen.fillStyle = ink;
+        if (pitch >= 9 || row % Math.ceil(9 / pitch) === 0) pen.fillText(row, gutter - 6, 3 + (row + 0.5) * pitch);
+    }
+    const data = bars.slice();
+    for (let i = 0; i < data.length; i += 6) {
+        const lane = data[i + 3], tall = pitch * lanes[lane] * (data[i + 5] < 1 ? data[i + 5] : 1);
+        pen.fillStyle = lane === 0 ? colours[data[i + 4] % workers] : lane === 1 ? scheduling : lane === 2 ? searching : rest;
+        const bottom = 3 + data[i + 1] * pitch + pitch * 0.89;
+        pen.fillRect(gutter + data[i] * room, bottom - tall, Math.max(0.75, data[i + 2] * room - (data[i + 2] * room > 4 ? 0.75 : 0)), tall);
+    }
+    const steals = links.slice();
+    pen.strokeStyle = ink;
+    pen.fillStyle = ink;
+    pen.lineWidth = 1;
+    for (let i = 0; i < steals.length; i += 3) {
+        const x = gutter + steals[i] * room, from = 3 + (steals[i + 1] + 0.5) * pitch, to = 3 + (steals[i + 2] + 0.5) * pitch;
+        pen.beginPath();
+        pen.moveTo(x, from);
+        pen.lineTo(x, to);
+        pen.stroke();
+        const tip = to > from ? -4 : 4;
+        pen.beginPath();
+        pen.moveTo(x, to);
+        pen.lineTo(x - 3.5, to + tip);
+        pen.lineTo(x + 3.5, to + tip);
+        pen.fill();
+    }
 }
 
-export function listenToTime(onTime) {
+export function point(host, id, share) {
+    const line = document.getElementById(id), canvas = document.getElementById(host);
+    if (!line || !canvas) return;
+    line.hidden = share < 0 || share > 1;
+    line.style.translate = `${gutter + share * (canvas.clientWidth - gutter - 6)}px 0`;
+}
+
+export function listenToTime(onTime, onZoom, onPan) {
     let held = false;
-    const tell = event => {
-        const row = rowOf("lab-timeline")?.getBoundingClientRect();
-        if (row) onTime(Math.min(1, Math.max(0, (event.clientX - row.left) / row.width)));
+    const shareOf = event => {
+        const place = document.getElementById("lab-timeline")?.getBoundingClientRect();
+        return place ? Math.min(1, Math.max(0, (event.clientX - place.left - gutter) / (place.width - gutter - 6))) : 0;
     };
+    const isOver = event => event.target.closest?.(".lab-timeline-frame") != null;
     addEventListener("pointerdown", event => {
-        if (!event.target.closest?.(".lab-timeline-frame")) return;
+        if (!isOver(event)) return;
         held = true;
-        tell(event);
+        onTime(shareOf(event));
     });
-    addEventListener("pointermove", event => { if (held) tell(event); });
+    addEventListener("pointermove", event => { if (held) onTime(shareOf(event)); });
     addEventListener("pointerup", () => { held = false; });
+    addEventListener("pointercancel", () => { held = false; });
+    addEventListener("wheel", event => {
+        if (!isOver(event)) return;
+        event.preventDefault();
+        if (event.shiftKey || Math.abs(event.deltaX) > Math.abs(event.deltaY))
+            onPan((event.deltaX || event.deltaY) / 800);
+        else
+            onZoom(shareOf(event), Math.exp(-event.deltaY / 400));
+    }, { passive: false });
 }
 
 export function showDialog(id, isOpen) {
