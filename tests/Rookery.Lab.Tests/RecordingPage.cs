@@ -40,6 +40,10 @@ internal sealed class RecordingPage : IPage
     {
     }
 
+    public void Paint(string host, int rows, Span<double> bars, Span<double> links, string paints)
+    {
+    }
+
     public void ShowDialog(string id, bool isOpen)
     {
     }

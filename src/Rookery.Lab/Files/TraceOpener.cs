@@ -2,7 +2,6 @@ using Rookery.Lab.Browser;
 using Rookery.Lab.Runs;
 using Rookery.Traces;
 using Rookery.Traces.Measuring;
-using Rookery.Traces.Replaying;
 
 namespace Rookery.Lab.Files;
 
@@ -37,10 +36,9 @@ internal sealed class TraceOpener(IPage page)
         Trace trace = await ReadAsync(bytes, isParquet, progress, cancel).ConfigureAwait(true);
         AuditReport audit = await AuditAsync(trace, progress, cancel).ConfigureAwait(true);
         Measures measures = await MeasureAsync(trace, progress, cancel).ConfigureAwait(true);
-        await page.BreatheAsync().ConfigureAwait(true);
-        var replay = new Replay(trace);
-        await page.BreatheAsync().ConfigureAwait(true);
-        return new(new LabRun(trace, measures, replay, null, null), audit);
+        progress(0.9);
+        LabRun run = await LabRun.OfAsync(trace, measures, null, null, page, cancel).ConfigureAwait(true);
+        return new(run, audit);
     }
 
     private async Task<Trace> ReadAsync(

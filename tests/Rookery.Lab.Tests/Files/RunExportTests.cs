@@ -77,7 +77,7 @@ public sealed class RunExportTests
 
     private static async Task<LabRun> Make(Inputs inputs)
     {
-        Parsed<LabRun> made = await RunMaker.MakeAsync(inputs, new Progress<long>(), default);
+        Parsed<LabRun> made = await new RunMaker(new RecordingPage()).MakeAsync(inputs, _ => { }, default);
         Assert.True(made.IsValid, string.Join("; ", made.Diagnostics.Select(one => one.What)));
         return made.Value;
     }

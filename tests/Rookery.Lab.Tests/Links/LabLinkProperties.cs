@@ -23,16 +23,16 @@ public sealed class LabLinkProperties
             .ToImmutableSortedDictionary(file => file.Item1, file => file.Item2, StringComparer.Ordinal));
 
     private static readonly Gen<ProgramLink> Places = Gen.OneOf(
-        Gen.OneOfConst([.. DemoPrograms.Names]).Select(ProgramLink.OfDemo),
+        Gen.OneOf([.. DemoPrograms.Names.Select(Gen.Const)]).Select(ProgramLink.OfDemo),
         Gen.String[Gen.Char["abc-_%20/."], 1, 30].Select(text => ProgramLink.OfFile($"../parts/{text}.lab.json")),
         Programs.Select(ProgramLink.OfText));
 
     private static readonly Gen<Setup> Setups =
         from workers in Gen.Int[1, 64]
-        from victim in Gen.OneOfConst("random", "lowest", "")
+        from victim in Gen.OneOf(Gen.Const("random"), Gen.Const("lowest"), Gen.Const(""))
         from seed in Gen.Long
         from grain in Gen.Long
-        from machine in Gen.OneOfConst("unit", "typical", "")
+        from machine in Gen.OneOf(Gen.Const("unit"), Gen.Const("typical"), Gen.Const(""))
         select new[]
         {
             ("workers", $"{workers}"), ("victim", victim), ("seed", $"{seed}"), ("set.grain", $"{grain}"),
@@ -48,7 +48,7 @@ public sealed class LabLinkProperties
         from step in Gen.Int[0, int.MaxValue].Nullable()
         from task in Gen.Int[-1, int.MaxValue]
         from room in Gen.Enum<Room>()
-        from language in Gen.OneOfConst("", "en", "de")
+        from language in Gen.OneOf(Gen.Const(""), Gen.Const("en"), Gen.Const("de"))
         from part in Text
         select new LabState
         {

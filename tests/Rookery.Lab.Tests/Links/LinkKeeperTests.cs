@@ -9,7 +9,7 @@ namespace Rookery.Lab.Tests.Links;
 public sealed class LinkKeeperTests : IDisposable
 {
     private readonly RecordingPage _page = new();
-    private readonly LabSession _session = new();
+    private readonly LabSession _session;
     private readonly LabTexts _texts = new();
     private readonly Player _player;
     private readonly PatientClock _clock = new();
@@ -18,13 +18,16 @@ public sealed class LinkKeeperTests : IDisposable
 
     public LinkKeeperTests()
     {
+        _session = new(_page);
         _player = new(_session);
-        _keeper = new(_session, _texts, _page, new(_session, _player, _page), _clock, [_study]);
+        _keeper = new(
+            _session, _texts, _page, new(_session, _player, new(), _page), _clock, [_study]);
     }
 
     public void Dispose()
     {
         _keeper.Dispose();
+        _player.Dispose();
         _session.Dispose();
     }
 
