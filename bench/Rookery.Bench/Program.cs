@@ -1,6 +1,7 @@
 // Events a second, in one thread, in one process, in turn, so that ratios hold while the machine's speed drifts:
 //   dotnet run -c Release --project bench/Rookery.Bench            the simulator
 //   dotnet run -c Release --project bench/Rookery.Bench pool 20    the pool of real threads, with that many rounds
+//   dotnet run -c Release --project bench/Rookery.Bench opening 5  what a page does with a trace of a million events
 //   dotnet run -c Release --project bench/Rookery.Bench forks      10^9 forks, none of them lost
 // Prints the best of some rounds of each, with a checksum that a change of behaviour would change.
 using System.Diagnostics;
@@ -16,6 +17,12 @@ if (args is ["pool", ..])
 if (args is ["forks"])
 {
     PoolBench.Many();
+    return;
+}
+
+if (args is ["opening", ..])
+{
+    OpeningBench.Run(args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 5);
     return;
 }
 

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Rookery.Checking.Compiling;
 using Rookery.Checking.Exploring;
 using Rookery.Checking.Memory;
+using Rookery.Checking.Properties;
 using Rookery.Checking.States;
 using Rookery.Checking.Witnesses;
 
@@ -18,6 +19,8 @@ public sealed class Execution
 
     private readonly Recorder _recorder;
     private readonly ScenarioCode _code;
+    private readonly ScenarioMachine _machine;
+    private readonly PropertyChecker _properties;
     private ImmutableArray<ExecutionChoice> _choices;
     private ImmutableArray<Step> _steps;
 
@@ -33,11 +36,29 @@ public sealed class Execution
         var options = new CheckOptions { Memory = memory, Reduces = false, BufferMax = ListLength };
         _code = ScenarioCompiler.Compile(algorithm.Syntax, syntax, memory, reduces: false);
         int lists = Math.Max(_code.Threads.Length, _code.PlaceCount);
-        var machine = new ScenarioMachine(_code, new Capacities(lists, ListLength), options, null);
-        machine.Lay(Layout.Wide(machine.Shape));
-        _recorder = new(machine);
+        _machine = new ScenarioMachine(_code, new Capacities(lists, ListLength), options, null);
+        _machine.Lay(Layout.Wide(_machine.Shape));
+        (_recorder, _properties) = (new(_machine), new(_machine));
         Refresh();
     }
+
+    /// <summary>An execution in which the same choices were made, for going back some steps.</summary>
+    /// <param name="algorithm">The algorithm.</param>
+    /// <param name="scenario">One of its scenarios.</param>
+    /// <param name="memory">The memory model.</param>
+    /// <param name="taken">The choices, as in <see cref="Taken"/>.</param>
+    /// <exception cref="ArgumentException">There is no scenario of that name, or no such choice.</exception>
+    public static Execution Replay(
+        Algorithm algorithm, string scenario, MemoryModel memory, ImmutableArray<int> taken)
+    {
+        var execution = new Execution(algorithm, scenario, memory);
+        foreach (int choice in taken)
+            execution.Take(choice);
+        return execution;
+    }
+
+    /// <summary>The choices made so far, each a number among those that were possible then.</summary>
+    public ImmutableArray<int> Taken { get; private set; } = [];
 
     /// <summary>Names of the threads.</summary>
     public ImmutableArray<string> Threads => [.. _code.Threads.Select(thread => thread.Name)];
@@ -59,6 +80,28 @@ public sealed class Execution
     /// <summary>Whether the last step failed: an assertion, an index, a computation without a result.</summary>
     public bool HasFailed => !_recorder.Failure.IsNone;
 
+    /// <summary>The step that one of <see cref="Choices"/> would make, told as if it had been made.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such choice.</exception>
+    public WitnessStep Preview(int choice)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(choice);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(choice, _choices.Length);
+        return _recorder.Preview(_steps[choice]);
+    }
+
+    /// <summary>What the execution has failed to keep, the first of it; null as long as all holds.</summary>
+    /// <remarks>
+    /// Seen as soon as a search would see it: when an operation returns, when nobody can go on, or when all threads
+    /// have ended.
+    /// </remarks>
+    public Property? Broken { get; private set; }
+
+    /// <summary>What fails, or that the execution is what a litmus test asks for; empty as long as neither is.</summary>
+    public string Why { get; private set; } = "";
+
+    /// <summary>Whether all threads have ended in what a litmus test asks for.</summary>
+    public bool IsAsked { get; private set; }
+
     /// <summary>Makes one of <see cref="Choices"/>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">There is no such choice.</exception>
     public void Take(int choice)
@@ -66,18 +109,35 @@ public sealed class Execution
         ArgumentOutOfRangeException.ThrowIfNegative(choice);
         ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(choice, _choices.Length);
         _recorder.Make(_steps[choice]);
+        Taken = Taken.Add(choice);
         Refresh();
     }
 
     private void Refresh()
     {
-        _choices = [];
-        _steps = [];
-        if (HasFailed)
-            return;
-        _steps = [.. _recorder.Choices().Select(one => one.Step)];
+        _steps = HasFailed ? [] : [.. _recorder.Choices().Select(one => one.Step)];
         _choices = [.. _steps.Select(step => new ExecutionChoice(
             step.Thread, step.Kind == StepKind.Drift,
             step.Kind == StepKind.Drift ? 0 : Now.Threads[step.Thread].Line, step.Way))];
+        if (Broken is null)
+            Judge();
+    }
+
+    private void Judge()
+    {
+        bool isOver = _steps.IsEmpty;
+        bool hasEnded = Enumerable.Range(0, _code.Threads.Length).All(
+            thread => _machine.HasEnded(_recorder.State, thread));
+        if (HasFailed)
+            Broken = PropertyChecker.PropertyOf(_recorder.Failure.Kind);
+        else if (_recorder.HasReturned && _properties.AfterReturn(_recorder.State) is { } property)
+            Broken = property;
+        else if (isOver)
+            Broken = hasEnded ? _properties.AtEnd(_recorder.State) : Property.NoDeadlock;
+        IsAsked = Broken is null && isOver && _code.Exists is not null && _properties.Exists(_recorder.State);
+        if (IsAsked)
+            Why = Reasons.Asked;
+        else if (Broken is { } broken)
+            Why = new Reasons(_machine).Of(broken, _recorder.Failure, isOver && hasEnded && !HasFailed, _recorder);
     }
 }

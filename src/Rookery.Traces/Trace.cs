@@ -19,12 +19,18 @@ public sealed class Trace
     private readonly ImmutableArray<TraceEvent[]> _chunks;
 
     internal Trace(
-        TraceInputs inputs, ImmutableArray<TraceEvent[]> chunks, int count, int taskCount, ITaskLabels labels)
+        TraceInputs inputs,
+        ImmutableArray<TraceEvent[]> chunks,
+        int count,
+        int taskCount,
+        int workerCount,
+        ITaskLabels labels)
     {
         Inputs = inputs;
         _chunks = chunks;
         Count = count;
         TaskCount = taskCount;
+        WorkerCount = workerCount;
         Labels = labels;
     }
 
@@ -36,6 +42,9 @@ public sealed class Trace
 
     /// <summary>One more than the largest task number that appears.</summary>
     public int TaskCount { get; }
+
+    /// <summary>One more than the largest worker number that appears.</summary>
+    public int WorkerCount { get; }
 
     /// <summary>What the tasks are called.</summary>
     public ITaskLabels Labels { get; }
@@ -52,9 +61,19 @@ public sealed class Trace
     public ReadOnlySpan<TraceEvent> Chunk(int chunk) =>
         _chunks[chunk].AsSpan(0, Math.Min(ChunkLength, Count - (chunk * ChunkLength)));
 
+    /// <summary>Events from a step on: as many as asked for, or fewer where the chunk ends; none behind the
+    /// last.</summary>
+    internal ReadOnlySpan<TraceEvent> Portion(int from, int most)
+    {
+        if (from >= Count)
+            return [];
+        int start = from & (ChunkLength - 1);
+        return _chunks[from >> ChunkBits].AsSpan(start, Math.Min(most, Math.Min(ChunkLength - start, Count - from)));
+    }
+
     /// <summary>Time of the last event; 0 for an empty trace. For a finished run this is its makespan.</summary>
     public long Makespan => Count == 0 ? 0 : this[Count - 1].Time;
 
     /// <summary>The same events with other inputs, for example a corrected program name.</summary>
-    public Trace WithInputs(TraceInputs inputs) => new(inputs, _chunks, Count, TaskCount, Labels);
+    public Trace WithInputs(TraceInputs inputs) => new(inputs, _chunks, Count, TaskCount, WorkerCount, Labels);
 }

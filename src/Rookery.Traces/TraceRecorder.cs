@@ -13,6 +13,7 @@ public sealed class TraceRecorder
     private TraceEvent[] _last = [];
     private int _used;
     private int _taskMax = -1;
+    private int _workerMax = -1;
 
     /// <summary>Number of events so far.</summary>
     public int Count => _chunks.Count == 0 ? 0 : ((_chunks.Count - 1) * Trace.ChunkLength) + _used;
@@ -23,6 +24,8 @@ public sealed class TraceRecorder
         if (_used == _last.Length)
             StartChunk();
         _last[_used++] = item;
+        if (item.Worker > _workerMax)
+            _workerMax = item.Worker;
         if (item.Task > _taskMax)
             _taskMax = item.Task;
         if (item.Other > _taskMax && item.Kind is EventKind.Fork or EventKind.Call)
@@ -31,7 +34,7 @@ public sealed class TraceRecorder
 
     /// <summary>The trace of all events so far. The recorder must not be used afterwards.</summary>
     public Trace Build(TraceInputs inputs, ITaskLabels labels) =>
-        new(inputs, _chunks.ToImmutable(), Count, _taskMax + 1, labels);
+        new(inputs, _chunks.ToImmutable(), Count, _taskMax + 1, _workerMax + 1, labels);
 
     private void StartChunk()
     {

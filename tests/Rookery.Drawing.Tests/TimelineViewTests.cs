@@ -66,7 +66,7 @@ public sealed class TimelineViewTests
     public void Draw_SharesOfALongRun_AddUpToTheWork()
     {
         var trace = HalvingRun.Of(40, 5_000, 3);
-        var plan = TimelinePlan.Of(trace, new(), 30);
+        var plan = TimelinePlan.Of(new TimelineIndex(trace), new(), 30);
         var shares = Assert.IsType<double[,,]>(plan.Shares);
         var sum = 0.0;
         for (var row = 0; row < shares.GetLength(0); row++)

@@ -5,6 +5,15 @@ namespace Rookery.Lab.Tests;
 /// <summary>A page without a browser: keeps what it was told, answers what a test laid in.</summary>
 internal sealed class RecordingPage : IPage
 {
+    /// <summary>The last picture of each element.</summary>
+    public Dictionary<string, string> Drawn { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>The words on the root element.</summary>
+    public HashSet<string> Modes { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>The element that was last given the focus.</summary>
+    public string Focused { get; private set; } = "";
+
     public List<string> Fragments { get; } = [];
 
     public Dictionary<string, string> Files { get; } = new(StringComparer.Ordinal);
@@ -19,7 +28,7 @@ internal sealed class RecordingPage : IPage
 
     public string Address { get; set; } = "http://127.0.0.1/course/lab/index.html#old";
 
-    public bool IsDark => false;
+    public bool IsDark { get; private set; }
 
     public string PreferredLanguage { get; set; } = "en-GB";
 
@@ -28,19 +37,17 @@ internal sealed class RecordingPage : IPage
 
     private double _now;
 
-    public void Draw(string host, string svg, bool moves)
-    {
-    }
+    public void Draw(string host, string svg, bool moves) => Drawn[host] = svg;
 
     public void Mark(int task)
     {
     }
 
-    public void Point(string host, string line, double share)
+    public void Paint(string host, int rows, Span<double> bars, Span<double> links, string paints)
     {
     }
 
-    public void Paint(string host, int rows, Span<double> bars, Span<double> links, string paints)
+    public void Point(string host, string line, double share)
     {
     }
 
@@ -72,12 +79,14 @@ internal sealed class RecordingPage : IPage
 
     public Task<string?> FetchAsync(string relative) => Task.FromResult(Files.GetValueOrDefault(relative));
 
-    public void SetTheme(string theme)
-    {
-    }
+    public void SetTheme(string theme) => IsDark = theme == "dark";
 
     public void SetMode(string mode, bool isOn)
     {
+        if (isOn)
+            Modes.Add(mode);
+        else
+            Modes.Remove(mode);
     }
 
     public void ToggleFullScreen()
@@ -92,9 +101,13 @@ internal sealed class RecordingPage : IPage
     {
     }
 
-    public void Focus(string host)
+    public void Reveal(string id)
     {
     }
+
+    public void Focus(string host) => Focused = host;
+
+    public void PlaceCaret(string host, int offset, int length) => Focused = host;
 
     public Task BreatheAsync()
     {

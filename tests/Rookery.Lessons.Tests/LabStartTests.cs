@@ -23,7 +23,7 @@ public sealed class LabStartTests
     [InlineData("program: count.fj\nscheduler: { victim: lowest, thief-takes: newest }")]
     public void Start_MadeAgain_IsTheRunOfThePage(string fields)
     {
-        var built = Built.Of(Built.Exhibit(fields + "\nstop: first steal"), hasLab: true);
+        var built = Built.Of(Built.Exhibit(fields + "\nstop: first fork"), hasLab: true);
         Assert.Empty(built.Said);
         using var json = JsonDocument.Parse(built.Text(File));
         JsonElement root = json.RootElement;

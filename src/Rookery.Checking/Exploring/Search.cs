@@ -1,4 +1,5 @@
 using Rookery.Checking.Properties;
+using Rookery.Checking.States;
 
 namespace Rookery.Checking.Exploring;
 
@@ -17,7 +18,9 @@ internal sealed class Search
     /// <summary>Where in a hash the shard stands.</summary>
     public const int ShardShift = 60;
 
-    private const int StatesAPart = 512;
+    /// <summary>Most states that one part goes on from.</summary>
+    public const int StatesAPart = 512;
+
     private const int PartsARound = 96;
 
     private readonly ScenarioMachine _machine;
@@ -112,25 +115,56 @@ internal sealed class Search
         return before + (int)(id / Shards);
     }
 
+    /// <summary>
+    /// What kept it from coming to its end: a number that needs more bits
+    /// (<see cref="LayoutOverflowException"/>), a list that needs to be longer
+    /// (<see cref="CapacityOverflowException"/>), a condition without a value; null for nothing.
+    /// </summary>
+    public Exception? Error { get; private set; }
+
     /// <summary>Searches.</summary>
-    /// <exception cref="States.LayoutOverflowException">A number needs more bits.</exception>
-    /// <exception cref="States.CapacityOverflowException">A list needs to be longer.</exception>
-    public void Run()
+    public IEnumerable<Portion> Work()
+    {
+        bool goesOn = Begin();
+        while (goesOn && Exhausted is null)
+        {
+            long known = States;
+            foreach (Portion portion in NextLevel())
+                yield return portion;
+            if (Error is not null)
+                yield break;
+            Judge();
+            goesOn = States > known;
+            Depth += goesOn ? 1 : 0;
+        }
+    }
+
+    /// <summary>Stores the first state; false when it already fails, or does not fit.</summary>
+    private bool Begin()
     {
         var first = new ulong[_machine.Layout.Words];
-        Fault fault = new Stepper(_machine).Start(first);
+        Fault fault = default;
+        try
+        {
+            fault = new Stepper(_machine).Start(first);
+        }
+        catch (Exception error) when (error is LayoutOverflowException or CapacityOverflowException)
+        {
+            Error = error;
+            return false;
+        }
+
         if (!fault.IsNone)
             _violation = new(PropertyChecker.PropertyOf(fault.Kind), 0, null, fault);
         _symmetry?.Reduce(first, new ulong[first.Length], new ulong[first.Length]);
         ulong hash = StateHash.Of(first);
         int shard = (int)(hash >> ShardShift);
         _shards[shard].Add(first, StateHash.Half(hash), (uint)shard);
-        while (fault.IsNone && Exhausted is null && NextLevel())
-            Depth++;
+        return fault.IsNone;
     }
 
-    /// <summary>Takes the states found last as the level to go on from; false when there are none.</summary>
-    private bool NextLevel()
+    /// <summary>Takes the states found last as the level to go on from.</summary>
+    private IEnumerable<Portion> NextLevel()
     {
         long total = 0;
         for (int shard = 0; shard < Shards; shard++)
@@ -143,41 +177,43 @@ internal sealed class Search
         for (long position = 0; position < total && Exhausted is null;)
         {
             Frontier = total - position + States - known;
-            position += Round(position, total);
+            int count = (int)Math.Min(PartsARound, (total - position + StatesAPart - 1) / StatesAPart);
+            while (_parts.Count < count)
+                _parts.Add(new(_machine, _symmetry));
+            long from = position;
+            yield return new(count, part => ExpandPart(part, from + ((long)part * StatesAPart), total));
+            Error = _parts.Select(part => part.Error).FirstOrDefault(error => error is not null);
+            if (Error is not null)
+                yield break;
+            if (count == 1)
+                HandOver(1);
+            else
+                yield return new(Shards, shard => HandOver(count, shard));
+            position += (long)count * StatesAPart;
             CheckBudget();
         }
+    }
 
+    /// <summary>What the level has shown.</summary>
+    private void Judge()
+    {
         // A state that fails was reached with fewer steps than one behind a step that fails.
         _violation ??= _parts.Select(part => part.StateViolation).FirstOrDefault(one => one is not null)
             ?? _parts.Select(part => part.StepViolation).FirstOrDefault(one => one is not null);
         _asked ??= _parts.Select(part => part.Asked).FirstOrDefault(one => one is not null);
-        return States > known;
     }
 
-    private long Round(long position, long total)
+    // A level of few states has few finds: not worth a portion for each shard.
+    private void HandOver(int count)
     {
-        int count = (int)Math.Min(PartsARound, (total - position + StatesAPart - 1) / StatesAPart);
-        while (_parts.Count < count)
-            _parts.Add(new(_machine, _symmetry));
-        if (count == 1)
-        {
-            ExpandPart(0, position, total);
-            RethrowErrors();
-            for (int shard = 0; shard < Shards; shard++)
-                _parts[0].HandOver(shard, _shards[shard]);
-        }
-        else
-        {
-            _options.Run(count, part => ExpandPart(part, position + ((long)part * StatesAPart), total));
-            RethrowErrors();
-            _options.Run(Shards, shard =>
-            {
-                for (int part = 0; part < count; part++)
-                    _parts[part].HandOver(shard, _shards[shard]);
-            });
-        }
+        for (int shard = 0; shard < Shards; shard++)
+            HandOver(count, shard);
+    }
 
-        return (long)count * StatesAPart;
+    private void HandOver(int count, int shard)
+    {
+        for (int part = 0; part < count; part++)
+            _parts[part].HandOver(shard, _shards[shard]);
     }
 
     private void ExpandPart(int part, long position, long total) => _parts[part].Guard(() =>
@@ -200,15 +236,6 @@ internal sealed class Search
             position++;
         }
     });
-
-    private void RethrowErrors()
-    {
-        foreach (var part in _parts)
-        {
-            if (part.Error is not null)
-                System.Runtime.ExceptionServices.ExceptionDispatchInfo.Throw(part.Error);
-        }
-    }
 
     private void CheckBudget()
     {

@@ -5,58 +5,83 @@ using Rookery.Notation.Randomness;
 
 namespace Rookery.Checking.Exploring;
 
-/// <summary>Walks at random through a scenario to learn how large its numbers become.</summary>
+/// <summary>Learns how large the numbers of a scenario become: by walks at random, then by all states near the start.
+/// </summary>
 /// <remarks>
 /// What is learnt only decides how many bits a number gets. A number that turns out larger later makes exploration
-/// begin again, so nothing depends on luck but a little time.
+/// begin again, so nothing depends on luck but a little time. The states near the start are all there are of a small
+/// scenario, which then never begins again.
 /// </remarks>
 internal sealed class Warmup : IStepSink
 {
     private const int Walks = 48;
     private const int StepsMax = 400;
     private const int ListMax = 8;
+    private const int StatesMax = 3_000;
+    private const int StatesAtOnce = 128;
 
-    private readonly ScenarioMachine _machine;
-    private Xoshiro256StarStar _random = Xoshiro256StarStar.FromSeed(1);
-    private readonly ulong[] _chosen;
+    private readonly ScenarioCode _code;
+    private readonly CheckOptions _options;
+    private Xoshiro256StarStar _random;
+    private ScenarioMachine _machine = null!;
+    private ulong[] _chosen = [];
     private int _seen;
 
-    private Warmup(ScenarioMachine machine)
-    {
-        _machine = machine;
-        _chosen = new ulong[machine.Layout.Words];
-    }
+    public Warmup(ScenarioCode code, CheckOptions options) => (_code, _options) = (code, options);
 
-    /// <summary>A machine whose slots are as wide as the walks need.</summary>
-    public static ScenarioMachine Learn(ScenarioCode code, CheckOptions options)
+    /// <summary>A machine whose slots are as wide as the walks need; there when they have been made.</summary>
+    public ScenarioMachine? Learnt { get; private set; }
+
+    /// <summary>Walks.</summary>
+    public IEnumerable<Portion> Work()
     {
-        var capacities = FirstCapacities(code);
-        ScenarioMachine machine;
-        while (true)
+        var capacities = FirstCapacities(_code);
+        bool isLonger = true;
+        while (isLonger)
         {
-            machine = new(code, capacities, options, null);
-            machine.Lay(Layout.Wide(machine.Shape));
-            try
+            _machine = new(_code, capacities, _options, null);
+            _machine.Lay(Layout.Wide(_machine.Shape));
+            _chosen = new ulong[_machine.Layout.Words];
+            _random = Xoshiro256StarStar.FromSeed(1);
+            int? full = null;
+            for (int walk = 0; walk < Walks && full is null; walk++)
             {
-                new Warmup(machine).Walk();
-                break;
+                full = Walk();
+                yield return Portion.Rest;
             }
-            catch (CapacityOverflowException full) when (capacities[full.List] < Capacities.Max)
-            {
-                capacities[full.List] *= 2;
-            }
-            catch (CapacityOverflowException)
-            {
-                break;
-            }
+
+            isLonger = full is { } list && capacities[list] < Capacities.Max;
+            if (isLonger)
+                capacities[full!.Value] *= 2;
         }
 
+        foreach (Portion portion in LookAround())
+            yield return portion;
         var learnt = new Capacities(capacities.Count, 1);
         for (int list = 0; list < learnt.Count; list++)
-            learnt[list] = Math.Max(1, LongestOf(machine.Shape, list));
-        var packed = new ScenarioMachine(code, learnt, options, machine.Shape);
-        packed.Lay(Layout.Packed(packed.Shape));
-        return packed;
+            learnt[list] = Math.Max(1, LongestOf(_machine.Shape, list));
+        Learnt = new ScenarioMachine(_code, learnt, _options, _machine.Shape);
+        Learnt.Lay(Layout.Packed(Learnt.Shape));
+    }
+
+    /// <summary>Notes the states near the start.</summary>
+    private IEnumerable<Portion> LookAround()
+    {
+        var search = new Search(_machine, _options with { Progress = null });
+        foreach (Portion portion in search.Work())
+        {
+            yield return portion;
+            if (search.States >= StatesMax)
+                break;
+        }
+
+        int noted = 0;
+        foreach (uint id in search.Ids())
+        {
+            Note(search.StateOf(id));
+            if (++noted % StatesAtOnce == 0)
+                yield return Portion.Rest;
+        }
     }
 
     /// <summary>How long each list of a machine is.</summary>
@@ -113,24 +138,29 @@ internal sealed class Warmup : IStepSink
         return (int)Math.Max(buffer < 0 ? 1 : shape.High(buffer), writes < 0 ? 1 : shape.High(writes));
     }
 
-    private void Walk()
+    /// <summary>Makes one walk; answers which list was too short for it, or null.</summary>
+    private int? Walk()
     {
         var stepper = new Stepper(_machine);
         var state = new ulong[_machine.Layout.Words];
-        for (int walk = 0; walk < Walks; walk++)
+        try
         {
-            if (!stepper.Start(state).IsNone)
-                return;
-            Note(state);
-            for (int step = 0; step < StepsMax; step++)
+            bool goesOn = stepper.Start(state).IsNone;
+            for (int step = 0; step <= StepsMax && goesOn; step++)
             {
+                Note(state);
                 _seen = 0;
                 stepper.Expand(state, this);
-                if (_seen == 0)
-                    break;
-                _chosen.CopyTo(state, 0);
-                Note(state);
+                goesOn = _seen > 0;
+                if (goesOn)
+                    _chosen.CopyTo(state, 0);
             }
+
+            return null;
+        }
+        catch (CapacityOverflowException full)
+        {
+            return full.List;
         }
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Rookery.Checking.Compiling;
+using Rookery.Checking.Exploring;
 using Rookery.Checking.Naming;
 using Rookery.Checking.Syntax;
 using static System.FormattableString;
@@ -23,36 +24,53 @@ internal sealed class ProgressClassifier(AlgorithmSyntax syntax, string scenario
 {
     private const long StatesMost = 1_000_000;
 
-    /// <summary>The class of each operation that the scenario runs, in the order of the file.</summary>
-    public ImmutableArray<OperationProgress> Classify()
+    /// <summary>
+    /// The class of each operation that the scenario runs, in the order of the file; there when all is done.
+    /// </summary>
+    public ImmutableArray<OperationProgress> Classes { get; private set; } = [];
+
+    /// <summary>Classifies.</summary>
+    public IEnumerable<Portion> Work()
     {
         var plain = syntax with { Expectations = [] };
         var code = ScenarioCompiler.Compile(
             plain, plain.Scenarios.First(one => one.Name == scenario), options.Memory, reduces: true);
         var simple = code.Invocations.Where(one => IsSimple(code, one)).ToHashSet();
-        CircleFinder? circles = null;
+        StateGraph? graph = null;
         if (simple.Count < code.Invocations.Length)
         {
             var limited = options with { StatesMax = Math.Min(options.StatesMax, StatesMost), Reduces = true };
-            var (search, isEndless) = Checker.Explore(code, limited, keepsThreadsApart: true);
-            if (search.Exhausted is null && !isEndless)
-                circles = new(new StateGraph(search));
+            var exploration = new Exploration(code, limited, keepsThreadsApart: true);
+            foreach (Portion portion in exploration.Work())
+                yield return portion;
+            graph = exploration is { IsEndless: false, Search: { Exhausted: null } search } ? new(search) : null;
         }
 
-        return
+        foreach (Portion portion in graph?.Work() ?? [])
+            yield return portion;
+        CircleFinder? circles = graph is null ? null : new(graph);
+        yield return Portion.Rest;
+        var classes = new Dictionary<Invocation, OperationProgress>();
+        foreach (Invocation call in code.Invocations)
+        {
+            classes[call] = ClassOf(call, simple, circles, code);
+            yield return Portion.Rest;
+        }
+
+        Classes =
         [
             .. syntax.Operations.Where(operation => code.Invocations.Any(one => one.Operation == operation.Name.Text))
-                .Select(operation => Worst(
-                    code.Invocations.Where(one => one.Operation == operation.Name.Text), simple, circles, code)),
+                .Select(operation => code.Invocations.Where(one => one.Operation == operation.Name.Text)
+                    .Select(call => classes[call]).MaxBy(one => one.Class)!),
         ];
     }
 
-    private static OperationProgress Worst(
-        IEnumerable<Invocation> calls, HashSet<Invocation> simple, CircleFinder? circles, ScenarioCode code) =>
-        calls.Select(call => simple.Contains(call) ? Bounded(code, call)
+    private static OperationProgress ClassOf(
+        Invocation call, HashSet<Invocation> simple, CircleFinder? circles, ScenarioCode code) =>
+        simple.Contains(call)
+            ? Bounded(code, call)
             : circles?.ClassOf(call) ?? new(
-                call.Operation, ProgressClass.Unknown, "The search for what can repeat ran out of budget."))
-            .MaxBy(one => one.Class)!;
+                call.Operation, ProgressClass.Unknown, "The search for what can repeat ran out of budget.");
 
     private static OperationProgress Bounded(ScenarioCode code, Invocation call)
     {

@@ -5,6 +5,8 @@ namespace Rookery.Checking.Progress;
 /// <summary>All states of a search with the steps between them.</summary>
 internal sealed class StateGraph : IStepSink
 {
+    private const int StatesAtOnce = 256;
+
     private readonly Search _search;
     private readonly List<GraphEdge> _edges = [];
     private readonly int[] _first;
@@ -15,11 +17,18 @@ internal sealed class StateGraph : IStepSink
         _search = search;
         _ids = [.. search.Ids()];
         _first = new int[_ids.Length + 1];
-        var stepper = new Stepper(search.Machine);
+    }
+
+    /// <summary>Finds the steps; before anything else.</summary>
+    public IEnumerable<Portion> Work()
+    {
+        var stepper = new Stepper(_search.Machine);
         for (int state = 0; state < _ids.Length; state++)
         {
             _first[state] = _edges.Count;
-            stepper.Expand(search.StateOf(_ids[state]), this);
+            stepper.Expand(_search.StateOf(_ids[state]), this);
+            if (state % StatesAtOnce == StatesAtOnce - 1)
+                yield return Portion.Rest;
         }
 
         _first[^1] = _edges.Count;

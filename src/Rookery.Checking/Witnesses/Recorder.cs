@@ -45,6 +45,9 @@ internal sealed class Recorder : IStepSink, IStepListener
     /// <summary>What went wrong in the last step.</summary>
     public Fault Failure { get; private set; }
 
+    /// <summary>Whether an operation ended in the last step.</summary>
+    public bool HasReturned => _hasReturned;
+
     public ReadOnlySpan<ulong> State => _state;
 
     public Picture Now => _before;
@@ -99,6 +102,20 @@ internal sealed class Recorder : IStepSink, IStepListener
         _steps.Add(new(
             step.Thread, step.Kind == StepKind.Drift, line, sentence, string.Join("; ", _short), after));
         _before = after;
+    }
+
+    /// <summary>Makes a step, tells it, and goes back as if nothing had happened.</summary>
+    public WitnessStep Preview(Step step)
+    {
+        var (state, calls) = ((ulong[])_state.Clone(), (WitnessCall[])_calls.Clone());
+        var (before, failure, hasReturned) = (_before, Failure, _hasReturned);
+        Make(step);
+        WitnessStep made = _steps[^1];
+        _steps.RemoveAt(_steps.Count - 1);
+        state.CopyTo(_state, 0);
+        calls.CopyTo(_calls, 0);
+        (_before, Failure, _hasReturned) = (before, failure, hasReturned);
+        return made;
     }
 
     /// <inheritdoc/>

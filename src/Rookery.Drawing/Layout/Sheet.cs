@@ -82,6 +82,11 @@ internal sealed class Sheet
             _marks.Add(new Group(id, array) { Label = label, Target = target });
     }
 
+    /// <summary>A mark that leads somewhere; the mark itself where it leads nowhere.</summary>
+    public Mark Leading(Mark mark, string target) => target.Length == 0
+        ? mark
+        : TargetGroup(target.Replace('=', '-'), [mark], target);
+
     /// <summary>
     /// Marks as a group that a page can find by its target; of a run that is not lawful the same name may come again
     /// and then gets a number.

@@ -72,7 +72,7 @@ public static class FontWidths
     /// <param name="size">Size of the font in pixels.</param>
     /// <param name="isBold">Whether it is set bold.</param>
     /// <returns>For <c>"T1"</c> at 20 pixels: (572 + 600) / 1000 * 20 = 23.44.</returns>
-    public static double Measure(string text, double size, bool isBold = false)
+    public static double Measure(ReadOnlySpan<char> text, double size, bool isBold = false)
     {
         var sum = 0L;
         foreach (var rune in text.EnumerateRunes())

@@ -27,11 +27,12 @@ public static class TextFit
         if (sensible == text.Length && Fits(text, size, width, isBold))
             return text;
 
+        var more = FontWidths.Measure(More, size, isBold);
         var (low, high) = (0, sensible);
         while (low < high)
         {
             var middle = (low + high + 1) / 2;
-            if (Fits(Cut(text, middle), size, width, isBold))
+            if ((FontWidths.Measure(Kept(text, middle), size, isBold) + more) * Reserve <= width)
                 low = middle;
             else
                 high = middle - 1;
@@ -70,9 +71,11 @@ public static class TextFit
         return lines;
     }
 
-    private static string Cut(string text, int letters)
+    private static string Cut(string text, int letters) => string.Concat(Kept(text, letters), More);
+
+    private static ReadOnlySpan<char> Kept(string text, int letters)
     {
         var end = letters > 0 && char.IsHighSurrogate(text[letters - 1]) ? letters - 1 : letters;
-        return string.Concat(text.AsSpan(0, end).TrimEnd(), More);
+        return text.AsSpan(0, end).TrimEnd();
     }
 }

@@ -17,6 +17,7 @@ public sealed class Style
     private readonly ImmutableArray<Paint> _roles;
     private readonly ImmutableArray<Paint> _workers;
     private readonly ImmutableArray<Colour> _workerLines;
+    private readonly ImmutableArray<Colour> _workerTexts;
     private readonly Colour _scaleLow;
     private readonly Colour _scaleHigh;
 
@@ -26,6 +27,7 @@ public sealed class Style
         _roles = table.Roles;
         _workers = table.Workers;
         _workerLines = [.. _workers.Select(StrongEnough)];
+        _workerTexts = [.. _workers.Select(paint => paint.TextColour)];
         (_scaleLow, _scaleHigh) = (table.ScaleLow, table.ScaleHigh);
     }
 
@@ -50,8 +52,8 @@ public sealed class Style
     };
 
     /// <summary>
-    /// Colour of a line or of text on paper: the ground of the fill; a worker's, where it is too faint for a line, moved
-    /// towards black or white until its contrast against the paper is 3.
+    /// Colour of a line or of text on paper: the ground of the fill; a worker's, where it is too faint for a line,
+    /// moved towards black or white until its contrast against the paper is 3.
     /// </summary>
     /// <remarks>Source: Web Content Accessibility Guidelines 2.2 (W3C), success criterion 1.4.11.</remarks>
     public Colour LineOf(Ink ink) =>
@@ -67,6 +69,10 @@ public sealed class Style
     }
 
     /// <summary>Colour of a text: its own on paper, black or white on a fill.</summary>
-    public Colour TextOf(Text text) =>
-        text.Over.Role == Role.None ? LineOf(text.Ink) : FillOf(text.Over).TextColour;
+    public Colour TextOf(Text text) => text.Over.Role switch
+    {
+        Role.None => LineOf(text.Ink),
+        Role.Worker => _workerTexts[text.Over.Number % WorkerPaints],
+        _ => FillOf(text.Over).TextColour,
+    };
 }

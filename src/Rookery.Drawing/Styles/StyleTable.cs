@@ -75,8 +75,8 @@ internal sealed record StyleTable(
         Colour.FromHex(0xF7F7F7),
         Colour.FromHex(0x2E2E2E));
 
-    // On dark paper the same hues stand, except for black, which would vanish: its place is taken by near white. Hatches
-    // are drawn in lines that have a contrast of 3 against the paper and still bear white text (4.5).
+    // On dark paper the same hues stand, except for black, which would vanish: its place is taken by near white.
+    // Hatches are drawn in lines that have a contrast of 3 against the paper and still bear white text (4.5).
     public static StyleTable Dark { get; } = new(
         RolesOf(role => role switch
         {

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
@@ -8,6 +9,9 @@ namespace Rookery.Drawing;
 /// <summary>Numbers, paths and text in the form that SVG wants.</summary>
 internal static class SvgText
 {
+    private static readonly SearchValues<char> Plain = SearchValues.Create(
+        "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789 .,:;!?%+-*/=()[]{}_#'|~^@$\\");
+
     /// <summary>At most two decimals, none that are zero at the end, no minus before zero.</summary>
     public static string Number(double value)
     {
@@ -16,11 +20,31 @@ internal static class SvgText
         return (rounded == 0 ? 0 : rounded).ToString("0.##", CultureInfo.InvariantCulture);
     }
 
+    /// <summary>Appends what <see cref="Number"/> gives, without making a text of it.</summary>
+    public static StringBuilder AppendNumber(StringBuilder to, double value)
+    {
+        Invariant.Holds(double.IsFinite(value), $"A scene holds the number {value}.");
+        if (Math.Abs(value) >= 1e12)
+            return to.Append(Number(value));
+        var hundredths = (long)Math.Round(Math.Round(value, 2, MidpointRounding.AwayFromZero) * 100);
+        if (hundredths < 0)
+            to.Append('-');
+        var size = Math.Abs(hundredths);
+        to.Append(size / 100);
+        var rest = (int)(size % 100);
+        if (rest == 0)
+            return to;
+        to.Append('.').Append((char)('0' + (rest / 10)));
+        return rest % 10 == 0 ? to : to.Append((char)('0' + (rest % 10)));
+    }
+
     /// <summary>
     /// Text for content and attributes; what XML 1.0 does not allow becomes U+FFFD, line breaks a space.
     /// </summary>
     public static string Escape(string text)
     {
+        if (!text.AsSpan().ContainsAnyExcept(Plain))
+            return text;
         var escaped = new StringBuilder(text.Length + 16);
         foreach (var rune in text.EnumerateRunes())
         {
@@ -53,10 +77,9 @@ internal static class SvgText
         return escaped.ToString();
     }
 
-    /// <summary>A path as the value of the attribute <c>d</c>.</summary>
-    public static string PathOf(ImmutableArray<PathStep> steps)
+    /// <summary>Appends a path as the value of the attribute <c>d</c>.</summary>
+    public static void AppendPath(StringBuilder path, ImmutableArray<PathStep> steps)
     {
-        var path = new StringBuilder(steps.Length * 12);
         foreach (var step in steps)
         {
             switch (step.Kind)
@@ -68,17 +91,18 @@ internal static class SvgText
                     path.Append('L');
                     break;
                 case PathStepKind.Curve:
-                    path.Append('C').Append(Number(step.X1)).Append(' ').Append(Number(step.Y1)).Append(' ')
-                        .Append(Number(step.X2)).Append(' ').Append(Number(step.Y2)).Append(' ');
+                    AppendNumber(path.Append('C'), step.X1).Append(' ');
+                    AppendNumber(path, step.Y1).Append(' ');
+                    AppendNumber(path, step.X2).Append(' ');
+                    AppendNumber(path, step.Y2).Append(' ');
                     break;
                 case PathStepKind.Close:
                     path.Append('Z');
                     continue;
             }
 
-            path.Append(Number(step.X)).Append(' ').Append(Number(step.Y));
+            AppendNumber(path, step.X).Append(' ');
+            AppendNumber(path, step.Y);
         }
-
-        return path.ToString();
     }
 }

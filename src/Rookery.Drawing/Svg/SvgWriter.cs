@@ -14,7 +14,7 @@ public sealed class SvgWriter
 {
     private const string Fonts = FontWidths.Family + ", sans-serif";
 
-    private readonly StringBuilder _out = new();
+    private readonly StringBuilder _out = new(1 << 14);
     private readonly SvgOptions _options;
     private readonly HashSet<string> _ids = new(StringComparer.Ordinal);
     private readonly SortedDictionary<string, Paint> _hatches = new(StringComparer.Ordinal);
@@ -53,19 +53,31 @@ public sealed class SvgWriter
 
     private void WriteHatches(Scene scene)
     {
-        foreach (var fill in scene.Shapes().Select(FillOf).Where(ink => ink.Role != Role.None).Distinct())
-        {
-            var paint = _options.Style.FillOf(fill);
-            if (paint.Hatch != Hatch.None)
-                _hatches.TryAdd(HatchName(paint), paint);
-        }
-
+        foreach (var mark in scene.Marks)
+            FindHatches(mark);
         if (_hatches.Count == 0)
             return;
         _out.Append("<defs>\n");
         foreach (var (name, paint) in _hatches)
             _out.Append(SvgPatterns.Element(IdOf(name), paint)).Append('\n');
         _out.Append("</defs>\n");
+    }
+
+    private void FindHatches(Mark mark)
+    {
+        if (mark is Group group)
+        {
+            foreach (var inner in group.Marks)
+                FindHatches(inner);
+            return;
+        }
+
+        var fill = FillOf(mark);
+        if (fill.Role == Role.None)
+            return;
+        var paint = _options.Style.FillOf(fill);
+        if (paint.Hatch != Hatch.None)
+            _hatches.TryAdd(HatchName(paint), paint);
     }
 
     private static Ink FillOf(Mark mark) => mark switch
@@ -100,7 +112,8 @@ public sealed class SvgWriter
                 _out.Append("/>\n");
                 break;
             case Outline outline:
-                _out.Append("<path d=\"").Append(SvgText.PathOf(outline.Steps)).Append('"');
+                SvgText.AppendPath(_out.Append("<path d=\""), outline.Steps);
+                _out.Append('"');
                 Fill(outline.Fill);
                 Stroke(outline.Edge, outline.EdgeWidth, outline.Dash);
                 _out.Append("/>\n");
@@ -151,7 +164,7 @@ public sealed class SvgWriter
             Attribute("", "text-anchor", text.Anchor == Anchor.Middle ? "middle" : "end");
         if (text.IsUpright)
             Attribute("", "transform", $"rotate(-90 {Number(text.X)} {Number(text.Y)})");
-        Attribute("", "fill", _options.Style.TextOf(text).ToString());
+        Append("fill", _options.Style.TextOf(text));
         _out.Append('>').Append(SvgText.Escape(text.Content)).Append("</text>\n");
     }
 
@@ -164,17 +177,26 @@ public sealed class SvgWriter
         }
 
         var paint = _options.Style.FillOf(ink);
-        var value = paint.Hatch == Hatch.None
-            ? paint.Ground.ToString()
-            : $"url(#{_options.IdPrefix}{HatchName(paint)})";
-        Attribute("", "fill", value);
+        if (paint.Hatch == Hatch.None)
+            Append("fill", paint.Ground);
+        else
+            Attribute("", "fill", $"url(#{_options.IdPrefix}{HatchName(paint)})");
+    }
+
+    private void Append(string name, Colour colour)
+    {
+        const string digits = "0123456789ABCDEF";
+        _out.Append(' ').Append(name).Append("=\"#");
+        foreach (var part in (ReadOnlySpan<byte>)[colour.Red, colour.Green, colour.Blue])
+            _out.Append(digits[part >> 4]).Append(digits[part & 15]);
+        _out.Append('"');
     }
 
     private void Stroke(Ink ink, double width, Dash dash)
     {
         if (ink.Role == Role.None)
             return;
-        Attribute("", "stroke", _options.Style.LineOf(ink).ToString());
+        Append("stroke", _options.Style.LineOf(ink));
         Numbers(("stroke-width", width));
         if (dash == Dash.Dashed)
             _out.Append(" stroke-dasharray=\"10 6\"");
@@ -185,7 +207,7 @@ public sealed class SvgWriter
     private void Numbers(params ReadOnlySpan<(string Name, double Value)> attributes)
     {
         foreach (var (name, value) in attributes)
-            _out.Append(' ').Append(name).Append("=\"").Append(Number(value)).Append('"');
+            SvgText.AppendNumber(_out.Append(' ').Append(name).Append("=\""), value).Append('"');
     }
 
     private StringBuilder Attribute(string before, string name, string value) =>

@@ -9,17 +9,8 @@ namespace Rookery.Drawing;
 /// </summary>
 internal static class TraceSize
 {
-    public static int WorkersOf(Trace trace)
-    {
-        var largest = Math.Clamp(trace.Inputs.Workers, 1, Replay.WorkersMax) - 1;
-        for (var chunk = 0; chunk < trace.ChunkCount; chunk++)
-        {
-            foreach (ref readonly var item in trace.Chunk(chunk))
-                largest = Math.Max(largest, item.Worker);
-        }
-
-        return Math.Min(largest + 1, Replay.WorkersMax);
-    }
+    public static int WorkersOf(Trace trace) =>
+        Math.Clamp(Math.Max(trace.Inputs.Workers, trace.WorkerCount), 1, Replay.WorkersMax);
 
     /// <summary>The program's name for a title, or words that stand in for it.</summary>
     public static string NameOf(Trace trace) => trace.Inputs.Program.Length > 0 ? trace.Inputs.Program : "a run";

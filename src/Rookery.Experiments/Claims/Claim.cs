@@ -21,5 +21,6 @@ public sealed record Claim(
 
     /// <summary>Decides it from the results of all cells.</summary>
     /// <param name="cells">Every cell of <see cref="ToSweep"/>, in any order.</param>
-    public ClaimResult Decide(IEnumerable<CellResult> cells) => ClaimResult.Of(this, [.. cells.OrderBy(c => c.Cell)]);
+    public ClaimResult Decide(IEnumerable<CellResult> cells) =>
+        new ClaimDecision(this, cells).Finish();
 }

@@ -39,18 +39,10 @@ public sealed record ClaimResult
     /// <summary>Why, in a sentence or two with the numbers.</summary>
     public required string Reason { get; init; }
 
-    internal static ClaimResult Of(Claim claim, ImmutableArray<CellResult> cells)
+    internal static ClaimResult Of(
+        Claim claim, Sample first, Sample second, Sample difference, Interval? asShare)
     {
-        int measure = MeasureNames.All.IndexOf(claim.Measure);
-        if (cells.Count(c => !c.Values[measure].HasValue) is > 0 and int missing)
-            return Incomparable(claim, cells, missing);
-        var first = new Sample(cells.Where(c => c.Cell % 2 == 0).Select(c => c.Values[measure].ToDouble()));
-        var second = new Sample(cells.Where(c => c.Cell % 2 == 1).Select(c => c.Values[measure].ToDouble()));
-        var difference = new Sample(first.Values.Zip(second.Values, (a, b) => b - a));
         var inUnits = Interval.OfMean(difference, claim.Rule.Confidence);
-        Interval? asShare = first.Mean == 0
-            ? null
-            : Interval.OfRatioOfMeans(difference, first, claim.Rule.Confidence);
         Interval? decisive = claim.Rule.Least.IsShare ? asShare : inUnits;
         var result = new ClaimResult
         {
@@ -66,9 +58,10 @@ public sealed record ClaimResult
         return result with { Reason = result.Explain() };
     }
 
-    private static ClaimResult Incomparable(Claim claim, ImmutableArray<CellResult> cells, int missing)
+    internal static ClaimResult Incomparable(Claim claim, ImmutableArray<CellResult> cells)
     {
         int starved = cells.Count(c => c.IsStarved);
+        int missing = cells.Count(c => !c.Values[MeasureNames.All.IndexOf(claim.Measure)].HasValue);
         string why = starved > 0
             ? $"{starved:N0} of {cells.Length:N0} runs starved and never came to their end"
             : $"{missing:N0} of {cells.Length:N0} runs have no {claim.Measure.Name}";

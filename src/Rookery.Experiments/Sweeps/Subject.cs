@@ -27,6 +27,14 @@ public sealed record Subject(FjProgram Program, IDataSource Data, EvaluationLimi
         return Simulator.Measure(program, setup.ToSettings(Run), progress);
     }
 
+    /// <summary>Begins such a run, to be made in portions; only its measures are kept.</summary>
+    /// <exception cref="InputException">The choices or the program are at fault.</exception>
+    public SimulationRun Begin(Setup setup, long seed)
+    {
+        BoundProgram program = Program.Bind(new(setup.Parameters, Data, seed, Evaluation)).OrThrow();
+        return SimulationRun.Measuring(program, setup.ToSettings(Run));
+    }
+
     /// <summary>
     /// The subject with its data files read once, so that a sweep sees one state of them on any thread.
     /// </summary>

@@ -107,17 +107,37 @@ public sealed class Sweep
     /// treatment.</exception>
     public CellResult Run(int cell, Action<long>? progress = null)
     {
-        ArgumentOutOfRangeException.ThrowIfNegative(cell);
-        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(cell, CellCount);
+        CheckCell(cell);
         (Treatment treatment, long seed) = CellAt(cell);
+        return Guarded(cell, () => ResultOf(cell, Subject.Measure(treatment.Setup, seed, progress)));
+    }
+
+    /// <summary>Begins to compute one cell, in portions.</summary>
+    /// <param name="cell">From 0 to <see cref="CellCount"/> - 1.</param>
+    /// <exception cref="InputException">The choices or the program are at fault; the message names the cell's
+    /// treatment.</exception>
+    public CellRun Begin(int cell)
+    {
+        CheckCell(cell);
+        return new(this, cell);
+    }
+
+    internal static CellResult ResultOf(int cell, RunResult run)
+    {
+        bool isStarved = run.Starvation is not null;
+        return new(cell, isStarved, [.. MeasureNames.All.Select(m => m.ValueOf(run.Measures, isStarved))]);
+    }
+
+    /// <summary>Does something for a cell; what goes wrong then names the cell.</summary>
+    internal T Guarded<T>(int cell, Func<T> work)
+    {
         try
         {
-            RunResult run = Subject.Measure(treatment.Setup, seed, progress);
-            bool isStarved = run.Starvation is not null;
-            return new(cell, isStarved, [.. MeasureNames.All.Select(m => m.ValueOf(run.Measures, isStarved))]);
+            return work();
         }
         catch (InputException wrong)
         {
+            (Treatment treatment, long seed) = CellAt(cell);
             throw new InputException(ExperimentErrors.CellFailed(treatment.Label, seed, wrong.Diagnostics[0]));
         }
     }
@@ -143,6 +163,12 @@ public sealed class Sweep
             Add(treatment.Setup.ToString());
         Add(string.Create(CultureInfo.InvariantCulture, $"{FirstSeed} {SeedCount}"));
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text.ToString())));
+    }
+
+    private void CheckCell(int cell)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(cell);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(cell, CellCount);
     }
 
     private static void CheckSize(Int128 cells, int seedCount)

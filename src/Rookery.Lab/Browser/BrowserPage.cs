@@ -85,7 +85,13 @@ internal sealed partial class BrowserPage : IPage
     public void Print() => Script.Print();
 
     /// <inheritdoc/>
+    public void Reveal(string id) => Script.Reveal(id);
+
+    /// <inheritdoc/>
     public void Focus(string host) => Script.Focus(host);
+
+    /// <inheritdoc/>
+    public void PlaceCaret(string host, int offset, int length) => Script.PlaceCaret(host, offset, length);
 
     /// <inheritdoc/>
     public Task BreatheAsync() => Script.BreatheAsync();
@@ -194,8 +200,14 @@ internal sealed partial class BrowserPage : IPage
         [JSImport("print", "lab")]
         internal static partial void Print();
 
+        [JSImport("reveal", "lab")]
+        internal static partial void Reveal(string id);
+
         [JSImport("focus", "lab")]
         internal static partial void Focus(string host);
+
+        [JSImport("placeCaret", "lab")]
+        internal static partial void PlaceCaret(string host, int offset, int length);
 
         [JSImport("now", "lab")]
         internal static partial double Now();

@@ -82,8 +82,17 @@ internal interface IPage
     /// <summary>Prints.</summary>
     void Print();
 
+    /// <summary>Scrolls the frame around an element, of class <c>lab-scrolls</c>, until the element is seen.</summary>
+    void Reveal(string id);
+
     /// <summary>Moves the focus.</summary>
     void Focus(string host);
+
+    /// <summary>Moves the focus into a text area, selects a part of its text and brings it into view.</summary>
+    /// <param name="host">Id of the text area.</param>
+    /// <param name="offset">Where the part begins, in characters.</param>
+    /// <param name="length">How long it is.</param>
+    void PlaceCaret(string host, int offset, int length);
 
     /// <summary>Milliseconds of a clock that only goes forward.</summary>
     double Now { get; }

@@ -16,12 +16,7 @@ internal sealed class TraceOpener(IPage page)
         MetadataLength = 4 << 20,
     };
 
-    /// <summary>How long the page is kept from answering, about, in milliseconds.</summary>
-    private const double PortionMilliseconds = 24;
-
     private const int EventsAtOnce = 1_000;
-
-    private double _since;
 
     /// <summary>Opens a trace.</summary>
     /// <param name="bytes">The file.</param>
@@ -32,56 +27,46 @@ internal sealed class TraceOpener(IPage page)
     public async Task<OpenedTrace> OpenAsync(
         byte[] bytes, bool isParquet, Action<double> progress, CancellationToken cancel)
     {
-        _since = page.Now;
-        Trace trace = await ReadAsync(bytes, isParquet, progress, cancel).ConfigureAwait(true);
-        AuditReport audit = await AuditAsync(trace, progress, cancel).ConfigureAwait(true);
-        Measures measures = await MeasureAsync(trace, progress, cancel).ConfigureAwait(true);
-        progress(0.9);
+        var portions = new Portions(page, cancel);
+        Trace trace = await ReadAsync(bytes, isParquet, progress, portions, cancel).ConfigureAwait(true);
+        AuditReport audit = await AuditAsync(trace, progress, portions).ConfigureAwait(true);
+        Measures measures = await MeasureAsync(trace, progress, portions).ConfigureAwait(true);
+        progress(0.8);
         LabRun run = await LabRun.OfAsync(trace, measures, null, null, page, cancel).ConfigureAwait(true);
         return new(run, audit);
     }
 
-    private async Task<Trace> ReadAsync(
-        byte[] bytes, bool isParquet, Action<double> progress, CancellationToken cancel)
+    private static async Task<Trace> ReadAsync(
+        byte[] bytes, bool isParquet, Action<double> progress, Portions portions, CancellationToken cancel)
     {
         using var stream = new MemoryStream(bytes, writable: false);
 
-        // How many rows there are is not known before the end; the bytes say roughly.
-        double expected = Math.Max(1, bytes.Length / (isParquet ? 5.0 : 30.0));
-        Func<int, Task> pause = rows => BreatheAsync(progress, Math.Min(1, rows / expected) * 0.4, cancel);
+        // How many rows there are is known at the end: until then each pause goes a part of the way that is left.
+        double share = 0;
+        Func<ValueTask> pause = () => portions.BreatheAsync(() => progress(share += (0.4 - share) / 20));
         return isParquet
             ? await TraceParquet.ReadAsync(stream, Limits, cancel, pause).ConfigureAwait(true)
-            : await TraceCsv.ReadAsync(stream, Limits, pause).ConfigureAwait(true);
+            : await TraceCsv.ReadAsync(stream, pause, Limits).ConfigureAwait(true);
     }
 
-    private async Task<AuditReport> AuditAsync(Trace trace, Action<double> progress, CancellationToken cancel)
+    private static async Task<AuditReport> AuditAsync(Trace trace, Action<double> progress, Portions portions)
     {
         var audit = new AuditInPortions(trace);
         while (!audit.Advance(EventsAtOnce))
-            await BreatheAsync(progress, 0.4 + (0.3 * audit.Done / trace.Count), cancel).ConfigureAwait(true);
+            await portions.BreatheAsync(() => progress(0.4 + (0.25 * audit.Done / trace.Count))).ConfigureAwait(true);
         return audit.Report();
     }
 
-    private async Task<Measures> MeasureAsync(Trace trace, Action<double> progress, CancellationToken cancel)
+    private static async Task<Measures> MeasureAsync(Trace trace, Action<double> progress, Portions portions)
     {
         var measures = new MeasureAccumulator(trace.Inputs);
         for (int step = 0; step < trace.Count; step++)
         {
             measures.Add(trace[step]);
             if (step % EventsAtOnce == 0)
-                await BreatheAsync(progress, 0.7 + (0.2 * step / trace.Count), cancel).ConfigureAwait(true);
+                await portions.BreatheAsync(() => progress(0.65 + (0.15 * step / trace.Count))).ConfigureAwait(true);
         }
 
         return measures.Build(trace.Inputs);
-    }
-
-    private async Task BreatheAsync(Action<double> progress, double share, CancellationToken cancel)
-    {
-        if (page.Now - _since < PortionMilliseconds)
-            return;
-        progress(share);
-        await page.BreatheAsync().ConfigureAwait(true);
-        cancel.ThrowIfCancellationRequested();
-        _since = page.Now;
     }
 }

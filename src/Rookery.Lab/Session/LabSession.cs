@@ -19,6 +19,7 @@ internal sealed class LabSession : IDisposable
     private readonly History<Inputs> _history;
     private readonly RunMaker _maker;
     private CancellationTokenSource _making = new();
+    private bool _keepsFormer;
 
     /// <summary>Begins with the first demo program and nothing chosen.</summary>
     /// <param name="page">The page around it.</param>
@@ -50,6 +51,9 @@ internal sealed class LabSession : IDisposable
     /// <summary>What the run is made from, or will be once its problems are mended.</summary>
     public Inputs Inputs => _history.Now;
 
+    /// <summary>What was opened: what a reset goes back to.</summary>
+    public Inputs Opened => _history.First;
+
     /// <summary>Whether a change can be taken back.</summary>
     public bool CanUndo => _history.CanUndo;
 
@@ -64,6 +68,10 @@ internal sealed class LabSession : IDisposable
 
     /// <summary>The run that stands beside it; null for none.</summary>
     public LabRun? Former { get; private set; }
+
+    /// <summary>Whether that run stays beside all that come; otherwise each new run has the one before it beside it.
+    /// </summary>
+    public bool IsPinned { get; private set; }
 
     /// <summary>What is wrong with <see cref="Inputs"/>; the run shown is then an earlier one.</summary>
     public ImmutableArray<Diagnostic> Problems { get; private set; } = [];
@@ -84,14 +92,14 @@ internal sealed class LabSession : IDisposable
     public Task OpenAsync(Inputs inputs, int step = 0)
     {
         _history.Begin(inputs);
-        Former = null;
+        (Former, IsPinned, _keepsFormer) = (null, false, false);
         return MakeAsync(step, keepsFormer: false);
     }
 
     /// <summary>Shows a run that was made elsewhere: a trace from a file.</summary>
     public void Show(LabRun run)
     {
-        Former = null;
+        (Former, IsPinned) = (null, false);
         Problems = [];
         Take(run, 0);
     }
@@ -104,7 +112,7 @@ internal sealed class LabSession : IDisposable
         if (inputs.Equals(Inputs))
             return Task.CompletedTask;
         _history.Change(inputs, joins);
-        return MakeAsync(Step, keepsFormer: !joins);
+        return MakeAsync(null, keepsFormer: !joins);
     }
 
     /// <summary>Makes one choice, or takes it back when the word is empty.</summary>
@@ -118,14 +126,14 @@ internal sealed class LabSession : IDisposable
     public Task UndoAsync()
     {
         _history.Undo();
-        return MakeAsync(Step, keepsFormer: true);
+        return MakeAsync(null, keepsFormer: true);
     }
 
     /// <summary>Does again what was taken back.</summary>
     public Task RedoAsync()
     {
         _history.Redo();
-        return MakeAsync(Step, keepsFormer: true);
+        return MakeAsync(null, keepsFormer: true);
     }
 
     /// <summary>Goes back to what was opened; this can be taken back as well.</summary>
@@ -134,8 +142,33 @@ internal sealed class LabSession : IDisposable
     /// <summary>Takes the former run away.</summary>
     public void CloseFormer()
     {
-        Former = null;
+        (Former, IsPinned) = (null, false);
         RunChanged?.Invoke();
+    }
+
+    /// <summary>Keeps the run shown beside all that come; or lets go of the one that is kept.</summary>
+    public void TogglePin()
+    {
+        if (!IsPinned)
+            Former = Run;
+        IsPinned = !IsPinned;
+        RunChanged?.Invoke();
+    }
+
+    /// <summary>Whether the two runs can change places: what the former was made from has to be known.</summary>
+    public bool CanSwap => Run is not null && Former is { Inputs: not null };
+
+    /// <summary>Shows the former run, with this one beside it.</summary>
+    public void Swap()
+    {
+        if (Run is not { } run || Former is not { Inputs: { } inputs } former)
+            return;
+        _history.Change(inputs);
+        Problems = [];
+        int step = SameMoment(former);
+        Former = run;
+        Take(former, step);
+        Changed?.Invoke();
     }
 
     /// <summary>Goes to a step; beyond the ends, to the end.</summary>
@@ -166,6 +199,16 @@ internal sealed class LabSession : IDisposable
     /// <summary>Has everything drawn anew, in the size and the paints that now hold.</summary>
     public void Redraw() => Resized?.Invoke();
 
+    /// <summary>Whether the program is being edited: its problems are then shown there.</summary>
+    public bool IsEditing { get; private set; }
+
+    /// <summary>Begins or ends editing.</summary>
+    public void Edit(bool isEditing)
+    {
+        IsEditing = isEditing;
+        Changed?.Invoke();
+    }
+
     /// <summary>Opens a room.</summary>
     public void Enter(Room room)
     {
@@ -179,9 +222,12 @@ internal sealed class LabSession : IDisposable
     /// <inheritdoc/>
     public void Dispose() => _making.Dispose();
 
-    // A later change overtakes an earlier one that is still being made.
-    private async Task MakeAsync(int step, bool keepsFormer)
+    // A later change overtakes an earlier one that is still being made. Without a step, the new run stands at the moment
+    // at which the old one stands.
+    private async Task MakeAsync(int? step, bool keepsFormer)
     {
+        // Typing on after an error still compares with the run before the first key.
+        _keepsFormer |= keepsFormer;
         await _making.CancelAsync().ConfigureAwait(true);
         _making.Dispose();
         _making = new();
@@ -196,8 +242,10 @@ internal sealed class LabSession : IDisposable
             Problems = made.Diagnostics;
             if (made.Value is { } run)
             {
-                Former = keepsFormer ? Run ?? Former : Former;
-                Take(run, step);
+                if (_keepsFormer && !IsPinned)
+                    Former = Run;
+                _keepsFormer = false;
+                Take(run, step ?? SameMoment(run));
             }
             else
             {
@@ -214,6 +262,17 @@ internal sealed class LabSession : IDisposable
                 Making = null;
             Changed?.Invoke();
         }
+    }
+
+    // The same step where the runs are the same up to there, otherwise the last one at that time.
+    private int SameMoment(LabRun other)
+    {
+        if (Run is not { } run || Step == 0)
+            return 0;
+        int last = Step - 1;
+        return last < other.Trace.Count && other.Trace[last] == run.Trace[last]
+            ? Step
+            : Jumps.StepAt(other.Trace, run.Trace[last].Time);
     }
 
     private void Take(LabRun run, int step)

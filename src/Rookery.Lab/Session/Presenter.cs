@@ -30,6 +30,10 @@ internal sealed class Presenter : IPageEvents
     /// <summary>The address was changed from outside.</summary>
     public event Action<string>? FragmentGiven;
 
+    /// <summary>Asked before all other keys, where part of the page has keys of its own for a while: whether it used
+    /// it.</summary>
+    public Func<string, bool>? KeysFirst { get; set; }
+
     /// <summary>Whether all but the stage is put away and type is large.</summary>
     public bool IsHall { get; private set; }
 
@@ -74,6 +78,8 @@ internal sealed class Presenter : IPageEvents
             return true;
         }
 
+        if (KeysFirst?.Invoke(key) == true)
+            return true;
         if (_session.Room != Room.Stage || _session.Run is not { } run)
             return OnKeyAnywhere(key);
         int step = _session.Step;

@@ -14,7 +14,7 @@ internal static class StageScene
     public static Scene Workers(LabRun run, int step, double width, double height) => DequeView.Draw(
         run.Replay, step, "", new()
         {
-            Frame = FrameOf(width, height, Math.Clamp(width / 1250, 0.62, 1.5)),
+            Frame = FrameOf(width, height, ScaleFor(run, width, height)),
             ShowSentence = false,
             HasTargets = true,
             ScaleWork = run.ScaleWork,
@@ -24,6 +24,13 @@ internal static class StageScene
     /// <inheritdoc cref="Workers"/>
     public static Scene Tree(LabRun run, double width, double height) => TaskTreeView.Draw(
         run.Trace, run.Replay.Tasks, new() { Frame = FrameOf(width, height, 0.6) });
+
+    // As large as the width allows, and yet with a row for each worker where that is legible at all.
+    private static double ScaleFor(LabRun run, double width, double height)
+    {
+        double byHeight = height / (110 + (74 * run.Stretches.Workers));
+        return Math.Clamp(Math.Min(width / 1250, byHeight), 0.62, 1.6);
+    }
 
     private static Frame FrameOf(double width, double height, double textScale) => new()
     {

@@ -47,7 +47,8 @@ export function mark(task) {
 
 // --- Timelines ----------------------------------------------------------------------------------------------------
 
-const gutter = 26;      // for the rows' numbers
+// For the rows' numbers.
+const gutterOf = () => 1.7 * parseFloat(getComputedStyle(root).fontSize);
 const lanes = [0.78, 0.5, 0.26, 0.1];
 
 // Kinds differ by height as well as by paint: computing fills the row, searching is a low strip, rest a line.
@@ -61,8 +62,8 @@ export function paint(id, rows, bars, links, paints) {
     pen.scale(scale, scale);
     const colours = paints.split(" "), workers = colours.length - 5;
     const [scheduling, searching, rest, ink, ground] = colours.slice(workers);
-    const room = width - gutter - 6, pitch = (height - 6) / rows;
-    pen.font = `600 ${Math.min(13, Math.max(7, pitch * 0.7))}px "IBM Plex Sans", sans-serif`;
+    const gutter = gutterOf(), room = width - gutter - 6, pitch = (height - 6) / rows;
+    pen.font = `600 ${Math.min(gutter * 0.55, Math.max(7, pitch * 0.7))}px "IBM Plex Sans", sans-serif`;
     pen.textBaseline = "middle";
     pen.textAlign = "right";
     for (let row = 0; row < rows; row++) {
@@ -101,6 +102,7 @@ export function point(host, id, share) {
     const line = document.getElementById(id), canvas = document.getElementById(host);
     if (!line || !canvas) return;
     line.hidden = share < 0 || share > 1;
+    const gutter = gutterOf();
     line.style.translate = `${gutter + share * (canvas.clientWidth - gutter - 6)}px 0`;
 }
 
@@ -108,6 +110,7 @@ export function listenToTime(onTime, onZoom, onPan) {
     let held = false;
     const shareOf = event => {
         const place = document.getElementById("lab-timeline")?.getBoundingClientRect();
+        const gutter = gutterOf();
         return place ? Math.min(1, Math.max(0, (event.clientX - place.left - gutter) / (place.width - gutter - 6))) : 0;
     };
     const isOver = event => event.target.closest?.(".lab-timeline-frame") != null;
@@ -146,8 +149,13 @@ export function listen(onKey, onTarget, onResize, onFragment) {
     document.addEventListener("keydown", event => {
         const tag = event.target.tagName?.toLowerCase();
         if (event.altKey || event.isComposing) return;
+        if (event.target.dataset?.editor !== undefined && editorKey(event, onKey)) return;
         const isScrub = tag === "input" && event.target.type === "range";
-        if (ownKeys[tag] && !(isScrub && !event.key.startsWith("Arrow") && event.key !== "Home" && event.key !== "End"))
+        // Only where text is typed does taking back belong to the field.
+        const isTakingBack = (event.ctrlKey || event.metaKey) && /^[zy]$/i.test(event.key)
+            && tag === "input" && /^(range|radio|checkbox)$/.test(event.target.type);
+        if (event.target.closest?.("[role=tab]") && /^Arrow/.test(event.key)) return;
+        if (ownKeys[tag] && !isTakingBack && !(isScrub && !event.key.startsWith("Arrow") && event.key !== "Home" && event.key !== "End"))
             return;
         // Space and Enter belong to the button that has the focus.
         if ((event.key === " " || event.key === "Enter") && event.target.closest?.("button, a, summary, [role=tab]"))
@@ -165,6 +173,33 @@ export function listen(onKey, onTarget, onResize, onFragment) {
     addEventListener("resize", resize);
     dark.addEventListener("change", resize);
     addEventListener("hashchange", () => onFragment(fragment()));
+}
+
+// --- The editor ---------------------------------------------------------------------------------------------------
+
+// Enter keeps the indentation; taking back is the program's, which knows more than the last keys. Tab leaves the field.
+function editorKey(event, onKey) {
+    const field = event.target, control = event.ctrlKey || event.metaKey;
+    if (control && /^[zy]$/i.test(event.key)) {
+        if (onKey(event.key, (event.shiftKey ? 1 : 0) + 2)) event.preventDefault();
+        return true;
+    }
+    if (event.key !== "Enter" || control || event.shiftKey) return false;
+    const start = field.value.lastIndexOf("\n", field.selectionStart - 1) + 1;
+    const indent = /^ */.exec(field.value.slice(start, field.selectionStart))[0];
+    event.preventDefault();
+    field.setRangeText("\n" + indent, field.selectionStart, field.selectionEnd, "end");
+    field.dispatchEvent(new Event("input", { bubbles: true }));
+    return true;
+}
+
+export function placeCaret(id, offset, length) {
+    const field = document.getElementById(id);
+    if (!field) return;
+    field.focus();
+    field.setSelectionRange(offset, offset + length);
+    const line = field.value.slice(0, offset).split("\n").length - 1;
+    document.getElementById(`${id}-line-${line}`)?.scrollIntoView({ block: "nearest", inline: "nearest" });
 }
 
 let taken = null;
@@ -276,6 +311,13 @@ export function toggleFullScreen() {
 export const setLanguage = code => { root.lang = code; };
 export const preferredLanguage = () => navigator.language ?? "";
 export const print = () => window.print();
+export function reveal(id) {
+    const element = document.getElementById(id), frame = element?.closest(".lab-scrolls");
+    if (!frame) return;
+    const place = element.getBoundingClientRect(), room = frame.getBoundingClientRect(), space = 2 * place.height;
+    if (place.top < room.top) frame.scrollTop += place.top - room.top - space;
+    else if (place.bottom > room.bottom) frame.scrollTop += place.bottom - room.bottom + space;
+}
 export const focus = id => document.getElementById(id)?.focus();
 
 // Not before the lab stands: what is kept for later must not hold up what is wanted now.

@@ -4,8 +4,8 @@ using Rookery.Traces.Measuring;
 
 namespace Rookery.Simulation.Engine;
 
-/// <summary>Keeps every event, and what is needed to name every task, 24 bytes an event and about 24 a task; measures as
-/// well, so that the trace need not be read again.</summary>
+/// <summary>Keeps every event, and what is needed to name every task, 24 bytes an event and about 24 a task;
+/// measures as well, so that the trace need not be read again.</summary>
 internal readonly struct RecordingSink(TraceRecorder recorder, ArgumentLabels labels, MeasureAccumulator measures)
     : IRunSink
 {

@@ -34,10 +34,18 @@ internal static class EventWords
     }
 
     /// <inheritdoc cref="TryParse(ReadOnlySpan{byte}, out EventKind)"/>
-    public static bool TryParse(string word, out EventKind kind)
+    public static bool TryParse(ReadOnlySpan<char> word, out EventKind kind)
     {
-        int index = All.IndexOf(word);
-        kind = index < 0 ? default : (EventKind)index;
-        return index >= 0;
+        for (int i = 0; i < All.Length; i++)
+        {
+            if (word.SequenceEqual(All[i]))
+            {
+                kind = (EventKind)i;
+                return true;
+            }
+        }
+
+        kind = default;
+        return false;
     }
 }

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Numerics;
 using Parquet;
 using Parquet.Schema;
@@ -13,8 +14,7 @@ internal sealed class ParquetSource
     // Stands for a null, in half the memory of a nullable; no column of ours may hold so small a number.
     private const long Null = long.MinValue;
 
-    /// <summary>Rows between two pauses: some milliseconds also where code is interpreted.</summary>
-    private const int RowsBetweenPauses = 8_192;
+    private const int PartLength = 4096;
 
     private readonly DataField? _step;
     private readonly DataField _time;
@@ -25,6 +25,14 @@ internal sealed class ParquetSource
     private readonly DataField _line;
     private readonly DataField? _label;
     private readonly TraceLimits _limits;
+    private long[] _steps = [];
+    private long[] _times = [];
+    private long[] _workers = [];
+    private long[] _tasks = [];
+    private long[] _others = [];
+    private long[] _lines = [];
+    private ReadOnlyMemory<char>[] _kinds = [];
+    private ReadOnlyMemory<char>[] _labels = [];
 
     /// <summary>Finds the columns.</summary>
     /// <exception cref="InputException">A column is missing, there twice, or of the wrong type.</exception>
@@ -43,73 +51,94 @@ internal sealed class ParquetSource
     }
 
     /// <summary>Reads all rows of a row group.</summary>
+    /// <param name="group">The row group.</param>
+    /// <param name="assembler">Gets the rows.</param>
+    /// <param name="pause">Awaited after each column and every some thousand rows; null for no pause.</param>
+    /// <param name="cancellation">Stops reading.</param>
     /// <exception cref="InputException">A row is wrong, or a limit is passed.</exception>
     public async Task ReadAsync(
-        ParquetRowGroupReader group, TraceAssembler assembler, CancellationToken cancellation,
-        Func<int, Task>? pause = null)
+        ParquetRowGroupReader group,
+        TraceAssembler assembler,
+        Func<ValueTask>? pause,
+        CancellationToken cancellation)
     {
         if (group.RowCount > _limits.RowGroupRows)
             throw new InputException(TraceErrors.RowGroupTooLarge(_limits.RowGroupRows));
         int count = (int)group.RowCount;
-        async Task<T> Column<T>(Task<T> reading)
+        if (count > _times.Length)
+            Grow(count);
+        (DataField? Field, long[] Values)[] numbers =
+        [
+            (_step, _steps), (_time, _times), (_worker, _workers), (_task, _tasks), (_other, _others), (_line, _lines),
+        ];
+        foreach ((DataField? field, long[] values) in numbers)
         {
-            T values = await reading.ConfigureAwait(false);
-            if (pause is not null)
-                await pause(assembler.Count).ConfigureAwait(false);
-            return values;
+            if (field is null)
+                continue;
+            await NumbersAsync(group, field, values.AsMemory(0, count), cancellation).ConfigureAwait(false);
+            await PauseAsync(pause).ConfigureAwait(false);
         }
 
-        var columns = new Columns(
-            _step is null ? null : await Column(NumbersAsync(group, _step, count, cancellation)).ConfigureAwait(false),
-            await Column(NumbersAsync(group, _time, count, cancellation)).ConfigureAwait(false),
-            await Column(NumbersAsync(group, _worker, count, cancellation)).ConfigureAwait(false),
-            await Column(TextsAsync(group, _kind, count, cancellation)).ConfigureAwait(false),
-            await Column(NumbersAsync(group, _task, count, cancellation)).ConfigureAwait(false),
-            await Column(NumbersAsync(group, _other, count, cancellation)).ConfigureAwait(false),
-            await Column(NumbersAsync(group, _line, count, cancellation)).ConfigureAwait(false),
-            _label is null ? null : await Column(TextsAsync(group, _label, count, cancellation)).ConfigureAwait(false));
-        for (int start = 0; start < count; start += RowsBetweenPauses)
+        await TextsAsync(group, _kind, _kinds.AsMemory(0, count), cancellation).ConfigureAwait(false);
+        await PauseAsync(pause).ConfigureAwait(false);
+        if (_label is not null)
+            await TextsAsync(group, _label, _labels.AsMemory(0, count), cancellation).ConfigureAwait(false);
+        for (int start = 0; start < count; start += PartLength)
         {
-            Assemble(columns, start, Math.Min(count, start + RowsBetweenPauses), assembler);
-            cancellation.ThrowIfCancellationRequested();
-            if (pause is not null)
-                await pause(assembler.Count).ConfigureAwait(false);
+            await PauseAsync(pause).ConfigureAwait(false);
+            AddRows(assembler, start, Math.Min(start + PartLength, count));
         }
     }
 
-    private static void Assemble(Columns columns, int start, int end, TraceAssembler assembler)
+    private static ValueTask PauseAsync(Func<ValueTask>? pause) => pause is null ? ValueTask.CompletedTask : pause();
+
+    private void AddRows(TraceAssembler assembler, int start, int end)
     {
         for (int i = start; i < end; i++)
         {
             var place = new RowPlace(0, assembler.Count);
             var row = new TraceRow(
-                columns.Steps is null ? null : Needed(columns.Steps[i], "step", place),
-                Needed(columns.Times[i], "time", place),
-                Needed(columns.Workers[i], "worker", place),
-                Kind(columns.Kinds[i], place),
-                columns.Tasks[i] == Null ? -1 : columns.Tasks[i],
-                columns.Others[i] == Null ? -1 : columns.Others[i],
-                columns.Lines[i] == Null ? 0 : columns.Lines[i]);
+                _step is null ? null : Needed(_steps[i], "step", place),
+                Needed(_times[i], "time", place),
+                Needed(_workers[i], "worker", place),
+                Kind(_kinds[i].Span, place),
+                _tasks[i] == Null ? -1 : _tasks[i],
+                _others[i] == Null ? -1 : _others[i],
+                _lines[i] == Null ? 0 : _lines[i]);
             assembler.Add(row, place);
-            if (columns.Labels?[i] is { Length: > 0 } label)
-            {
-                int task = TraceAssembler.LabelledTask(row.Kind, row.Task, row.Other);
-                if (task >= 0)
-                    assembler.AddLabel(task, label, place);
-            }
+            if (_label is null || _labels[i].IsEmpty)
+                continue;
+            int task = TraceAssembler.LabelledTask(row.Kind, row.Task, row.Other);
+            if (task >= 0)
+                assembler.AddLabel(task, _labels[i].Span, place);
         }
+    }
+
+    // The buffers are used again for each row group: a file has many of them.
+    private void Grow(int count)
+    {
+        if (_step is not null)
+            _steps = new long[count];
+        _times = new long[count];
+        _workers = new long[count];
+        _tasks = new long[count];
+        _others = new long[count];
+        _lines = new long[count];
+        _kinds = new ReadOnlyMemory<char>[count];
+        if (_label is not null)
+            _labels = new ReadOnlyMemory<char>[count];
     }
 
     private static long Needed(long value, string column, RowPlace place) =>
         value != Null ? value : throw new InputException(TraceErrors.Absent(place, column));
 
-    private static EventKind Kind(string? word, RowPlace place)
+    private static EventKind Kind(ReadOnlySpan<char> word, RowPlace place)
     {
-        if (string.IsNullOrEmpty(word))
+        if (word.IsEmpty)
             throw new InputException(TraceErrors.Absent(place, "kind"));
         return EventWords.TryParse(word, out EventKind kind)
             ? kind
-            : throw new InputException(TraceErrors.UnknownKind(place, word));
+            : throw new InputException(TraceErrors.UnknownKind(place, word.ToString()));
     }
 
     private static DataField? Number(IReadOnlyList<Field> fields, string column, bool isNeeded)
@@ -148,52 +177,63 @@ internal sealed class ParquetSource
         type == typeof(sbyte) || type == typeof(byte) || type == typeof(short) || type == typeof(ushort)
         || type == typeof(int) || type == typeof(uint) || type == typeof(long) || type == typeof(ulong);
 
-    private static Task<long[]> NumbersAsync(
-        ParquetRowGroupReader group, DataField field, int count, CancellationToken cancellation)
+    private static Task NumbersAsync(
+        ParquetRowGroupReader group, DataField field, Memory<long> into, CancellationToken cancellation)
     {
         Type type = field.ClrType;
-        return type == typeof(sbyte) ? WidenedAsync<sbyte>(group, field, count, cancellation)
-            : type == typeof(byte) ? WidenedAsync<byte>(group, field, count, cancellation)
-            : type == typeof(short) ? WidenedAsync<short>(group, field, count, cancellation)
-            : type == typeof(ushort) ? WidenedAsync<ushort>(group, field, count, cancellation)
-            : type == typeof(int) ? WidenedAsync<int>(group, field, count, cancellation)
-            : type == typeof(uint) ? WidenedAsync<uint>(group, field, count, cancellation)
-            : type == typeof(long) ? WidenedAsync<long>(group, field, count, cancellation)
-            : WidenedAsync<ulong>(group, field, count, cancellation);
+        return type == typeof(sbyte) ? WidenedAsync<sbyte>(group, field, into, cancellation)
+            : type == typeof(byte) ? WidenedAsync<byte>(group, field, into, cancellation)
+            : type == typeof(short) ? WidenedAsync<short>(group, field, into, cancellation)
+            : type == typeof(ushort) ? WidenedAsync<ushort>(group, field, into, cancellation)
+            : type == typeof(int) ? WidenedAsync<int>(group, field, into, cancellation)
+            : type == typeof(uint) ? WidenedAsync<uint>(group, field, into, cancellation)
+            : type == typeof(long) ? WidenedAsync<long>(group, field, into, cancellation)
+            : WidenedAsync<ulong>(group, field, into, cancellation);
     }
 
-    private static async Task<long[]> WidenedAsync<T>(
-        ParquetRowGroupReader group, DataField field, int count, CancellationToken cancellation)
+    private static async Task WidenedAsync<T>(
+        ParquetRowGroupReader group, DataField field, Memory<long> into, CancellationToken cancellation)
         where T : struct, IBinaryInteger<T>
     {
-        long[] wide = new long[count];
         if (field.IsNullable)
         {
-            var values = new T?[count];
-            await group.ReadAsync<T>(field, values.AsMemory(), null, cancellation).ConfigureAwait(false);
-            for (int i = 0; i < count; i++)
-                wide[i] = values[i] is { } value ? long.CreateSaturating(value) : Null;
+            T?[] values = ArrayPool<T?>.Shared.Rent(into.Length);
+            await group.ReadAsync<T>(field, values.AsMemory(0, into.Length), null, cancellation).ConfigureAwait(false);
+            for (int i = 0; i < into.Length; i++)
+                into.Span[i] = values[i] is { } value ? long.CreateSaturating(value) : Null;
+            ArrayPool<T?>.Shared.Return(values);
         }
         else
         {
-            var values = new T[count];
-            await group.ReadAsync<T>(field, values.AsMemory(), null, cancellation).ConfigureAwait(false);
-            for (int i = 0; i < count; i++)
-                wide[i] = long.CreateSaturating(values[i]);
+            T[] values = ArrayPool<T>.Shared.Rent(into.Length);
+            await group.ReadAsync<T>(field, values.AsMemory(0, into.Length), null, cancellation).ConfigureAwait(false);
+            Widen<T>(values, into.Span);
+            ArrayPool<T>.Shared.Return(values);
+        }
+    }
+
+    private static void Widen<T>(ReadOnlySpan<T> values, Span<long> into)
+        where T : struct, IBinaryInteger<T>
+    {
+        for (int i = 0; i < into.Length; i++)
+            into[i] = long.CreateSaturating(values[i]);
+    }
+
+    // As slices of what the reader holds: a text a row would be most of the memory that reading takes.
+    private static async Task TextsAsync(
+        ParquetRowGroupReader group, DataField field, Memory<ReadOnlyMemory<char>> into, CancellationToken cancellation)
+    {
+        if (!field.IsNullable)
+        {
+            await group.ReadAsync<ReadOnlyMemory<char>>(field, into, null, cancellation).ConfigureAwait(false);
+            return;
         }
 
-        return wide;
+        ReadOnlyMemory<char>?[] values = ArrayPool<ReadOnlyMemory<char>?>.Shared.Rent(into.Length);
+        Memory<ReadOnlyMemory<char>?> part = values.AsMemory(0, into.Length);
+        await group.ReadAsync<ReadOnlyMemory<char>>(field, part, null, cancellation).ConfigureAwait(false);
+        for (int i = 0; i < into.Length; i++)
+            into.Span[i] = values[i] ?? default;
+        ArrayPool<ReadOnlyMemory<char>?>.Shared.Return(values, clearArray: true);
     }
-
-    private static async Task<string?[]> TextsAsync(
-        ParquetRowGroupReader group, DataField field, int count, CancellationToken cancellation)
-    {
-        string?[] texts = new string?[count];
-        await group.ReadAsync(field, texts.AsMemory()!, null, cancellation).ConfigureAwait(false);
-        return texts;
-    }
-
-    private sealed record Columns(
-        long[]? Steps, long[] Times, long[] Workers, string?[] Kinds, long[] Tasks, long[] Others, long[] Lines,
-        string?[]? Labels);
 }

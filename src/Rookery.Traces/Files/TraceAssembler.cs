@@ -15,7 +15,7 @@ internal sealed class TraceAssembler(TraceLimits limits)
 {
     private readonly TraceRecorder _rows = new();
     private readonly Dictionary<int, string> _labels = [];
-    private readonly Dictionary<string, string> _texts = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _texts = new(StringComparer.Ordinal);
 
     // The steps, once a row's step was not its own number.
     private List<long>? _steps;
@@ -58,15 +58,16 @@ internal sealed class TraceAssembler(TraceLimits limits)
 
     /// <summary>Names a task; the first name stays. Call after the row was added.</summary>
     /// <exception cref="InputException">The label is too long.</exception>
-    public void AddLabel(int task, string label, RowPlace place)
+    public void AddLabel(int task, ReadOnlySpan<char> label, RowPlace place)
     {
         if (label.Length > limits.LabelLength)
             throw new InputException(TraceErrors.LabelTooLong(place, limits.LabelLength));
 
         if (task < 0 || _labels.ContainsKey(task))
             return;
-        if (!_texts.TryGetValue(label, out string? text))
-            _texts.Add(label, text = label);
+        HashSet<string>.AlternateLookup<ReadOnlySpan<char>> texts = _texts.GetAlternateLookup<ReadOnlySpan<char>>();
+        if (!texts.TryGetValue(label, out string? text))
+            _texts.Add(text = label.ToString());
         _labels.Add(task, text);
     }
 

@@ -18,9 +18,7 @@ namespace Rookery.Traces;
 public static class TraceCsv
 {
     private const int MetadataLinesMax = 100_000;
-
-    /// <summary>Rows between two pauses: some milliseconds also where code is interpreted.</summary>
-    private const int RowsBetweenPauses = 2_048;
+    private const int RowsBetweenPauses = 4096;
 
     private static readonly CsvReaderOptions ReaderOptions = CsvReaderOptions.Default with
     {
@@ -46,15 +44,14 @@ public static class TraceCsv
     /// <param name="limits">How much is read at the most; the defaults when null.</param>
     /// <exception cref="InputException">The file is no trace, or larger than a limit.</exception>
     public static Trace Read(Stream stream, TraceLimits? limits = null) =>
-        ReadAsync(stream, limits).GetAwaiter().GetResult(); // without a pause it never waits
+        ReadAsync(stream, () => ValueTask.CompletedTask, limits).GetAwaiter().GetResult();
 
-    /// <inheritdoc cref="Read"/>
-    /// <param name="stream">The file's bytes from its beginning; stays open.</param>
+    /// <summary>Reads a trace in portions, so that a page with one thread can do something else in between.</summary>
+    /// <param name="stream">The file's bytes from its beginning, in memory; stays open.</param>
+    /// <param name="pause">Awaited every some thousand rows.</param>
     /// <param name="limits">How much is read at the most; the defaults when null.</param>
-    /// <param name="pause">Waited for after some thousand rows, with the number of rows so far: for a page whose one
-    /// thread must answer meanwhile.</param>
-    public static async Task<Trace> ReadAsync(
-        Stream stream, TraceLimits? limits = null, Func<int, Task>? pause = null)
+    /// <exception cref="InputException">The file is no trace, or larger than a limit.</exception>
+    public static async Task<Trace> ReadAsync(Stream stream, Func<ValueTask> pause, TraceLimits? limits = null)
     {
         limits ??= TraceLimits.Default;
         using var lines = new LeadingLines(stream);
@@ -65,7 +62,7 @@ public static class TraceCsv
             lines, ReaderOptions with { MaxRecordSize = limits.CsvRowBytes }, true);
         try
         {
-            return await ReadRows(reader, lineCount, metadata, limits, pause).ConfigureAwait(false);
+            return await ReadRowsAsync(reader, lineCount, metadata, limits, pause).ConfigureAwait(false);
         }
         catch (CsvFormatException e)
         {
@@ -125,8 +122,8 @@ public static class TraceCsv
         return count;
     }
 
-    private static async Task<Trace> ReadRows(
-        CsvReader reader, int lineCount, TraceMetadata metadata, TraceLimits limits, Func<int, Task>? pause)
+    private static async Task<Trace> ReadRowsAsync(
+        CsvReader reader, int lineCount, TraceMetadata metadata, TraceLimits limits, Func<ValueTask> pause)
     {
         reader.ReadHeader();
         if (reader.Headers is not { Count: > 0 } headers)
@@ -135,15 +132,15 @@ public static class TraceCsv
         var assembler = new TraceAssembler(limits);
         while (reader.Read())
         {
-            AddRow(reader, columns, assembler, lineCount);
-            if (pause is not null && assembler.Count % RowsBetweenPauses == 0)
-                await pause(assembler.Count).ConfigureAwait(false);
+            ReadRow(reader, columns, lineCount, assembler);
+            if (assembler.Count % RowsBetweenPauses == 0)
+                await pause().ConfigureAwait(false);
         }
 
         return assembler.Build(metadata);
     }
 
-    private static void AddRow(CsvReader reader, CsvColumns columns, TraceAssembler assembler, int lineCount)
+    private static void ReadRow(CsvReader reader, CsvColumns columns, int lineCount, TraceAssembler assembler)
     {
         var place = new RowPlace(lineCount + reader.LineNumber, assembler.Count);
         var row = new TraceRow(
@@ -155,12 +152,11 @@ public static class TraceCsv
             Optional(reader, columns.Other, "other", place, -1),
             Optional(reader, columns.Line, "line", place, 0));
         assembler.Add(row, place);
-        if (columns.Label >= 0 && !reader.GetSpan(columns.Label).IsEmpty)
-        {
-            int task = TraceAssembler.LabelledTask(row.Kind, row.Task, row.Other);
-            if (task >= 0)
-                assembler.AddLabel(task, reader.GetString(columns.Label), place);
-        }
+        if (columns.Label < 0 || reader.GetSpan(columns.Label).IsEmpty)
+            return;
+        int task = TraceAssembler.LabelledTask(row.Kind, row.Task, row.Other);
+        if (task >= 0)
+            assembler.AddLabel(task, reader.GetString(columns.Label), place);
     }
 
     private static long Needed(CsvReader reader, int index, string column, RowPlace place)

@@ -13,8 +13,8 @@ namespace Rookery.Traces;
 /// </remarks>
 public static class TraceParquet
 {
-    /// <summary>Rows in a row group as written: 16 MB of memory while it is written or read.</summary>
-    public const int RowGroupLength = 8 * Trace.ChunkLength;
+    /// <summary>Rows in a row group as written: some 5 MB of memory while it is written or read.</summary>
+    public const int RowGroupLength = Trace.ChunkLength;
 
     // The default level of the library takes fifty times as long for a tenth less (docs/performance.md).
     private const CompressionLevel Level = CompressionLevel.Fastest;
@@ -23,13 +23,17 @@ public static class TraceParquet
     /// <param name="stream">The file's bytes; must be seekable; stays open.</param>
     /// <param name="limits">How much is read at the most; the defaults when null.</param>
     /// <param name="cancellation">Stops reading.</param>
-    /// <param name="pause">Waited for after each column and after some thousand rows, with the number of rows so far: for
-    /// a page whose one thread must answer meanwhile.</param>
+    /// <param name="pause">
+    /// Awaited after each column of a row group and every some thousand rows, so that a page with one thread can do
+    /// something else in between; null (default) for no pause.
+    /// </param>
     /// <exception cref="InputException">The file is no trace, or larger than a limit.</exception>
     /// <exception cref="ArgumentException">The stream cannot seek: the format is read from its end.</exception>
     public static async Task<Trace> ReadAsync(
-        Stream stream, TraceLimits? limits = null, CancellationToken cancellation = default,
-        Func<int, Task>? pause = null)
+        Stream stream,
+        TraceLimits? limits = null,
+        CancellationToken cancellation = default,
+        Func<ValueTask>? pause = null)
     {
         if (!stream.CanSeek)
             throw new ArgumentException("Parquet is read from its end: the stream must be seekable.", nameof(stream));
@@ -42,7 +46,7 @@ public static class TraceParquet
                 .CreateAsync(stream, new ParquetOptions { TreatByteArrayAsString = true }, true, cancellation)
                 .ConfigureAwait(false);
             await using (reader.ConfigureAwait(false))
-                return await ReadAsync(reader, limits, cancellation, pause).ConfigureAwait(false);
+                return await ReadAsync(reader, limits, pause, cancellation).ConfigureAwait(false);
         }
         catch (Exception e) when (e is not (InputException or OperationCanceledException))
         {
@@ -81,7 +85,7 @@ public static class TraceParquet
     }
 
     private static async Task<Trace> ReadAsync(
-        ParquetReader reader, TraceLimits limits, CancellationToken cancellation, Func<int, Task>? pause)
+        ParquetReader reader, TraceLimits limits, Func<ValueTask>? pause, CancellationToken cancellation)
     {
         var metadata = new TraceMetadata();
         foreach ((string key, string value) in reader.CustomMetadata)
@@ -92,7 +96,7 @@ public static class TraceParquet
         {
             cancellation.ThrowIfCancellationRequested();
             using ParquetRowGroupReader group = reader.OpenRowGroupReader(i);
-            await source.ReadAsync(group, assembler, cancellation, pause).ConfigureAwait(false);
+            await source.ReadAsync(group, assembler, pause, cancellation).ConfigureAwait(false);
         }
 
         return assembler.Build(metadata);

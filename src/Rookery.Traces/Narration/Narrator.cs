@@ -26,9 +26,11 @@ public sealed class Narrator
     {
     }
 
-    /// <summary>As above, with a replay that has been made already.</summary>
-    public Narrator(Replay replay)
-        : this(replay, new Sentences())
+    /// <summary>As above, with a replay that has been made already, and in a language of choice.</summary>
+    /// <param name="replay">The run.</param>
+    /// <param name="language">The language; English by default.</param>
+    public Narrator(Replay replay, NarrationLanguage language = NarrationLanguage.English)
+        : this(replay, SentencesOf(language))
     {
     }
 
@@ -64,6 +66,12 @@ public sealed class Narrator
             parts.Add(_sentences.MoreWorkers(stage.Workers.Length - DescribedMax));
         return string.Join(' ', parts);
     }
+
+    private static ISentences SentencesOf(NarrationLanguage language) => language switch
+    {
+        NarrationLanguage.English => new Sentences(),
+        NarrationLanguage.German => new GermanSentences(),
+    };
 
     private EventFacts FactsOf(int step)
     {

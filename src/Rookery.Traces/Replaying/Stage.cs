@@ -33,6 +33,11 @@ public sealed record Stage
     /// <summary>Tasks in all queues together.</summary>
     public int QueuedTasks => SharedQueue.Count + Workers.Sum(w => w.Deque.Count);
 
+    /// <summary>
+    /// The work done by all workers; a stretch in progress counts for as long as it has lasted. Logarithmic time.
+    /// </summary>
+    public long WorkDone => DoneIn(0, _replay.Tasks.Count);
+
     /// <summary>Whether a task has begun.</summary>
     public bool HasBegun(int task) => IsPast(_replay.Tasks[task].BeginStep);
 

@@ -4,9 +4,9 @@ namespace Rookery.Traces.Replaying;
 
 /// <summary>Plays events onto a copy of a stage. Mutable, for one thread.</summary>
 /// <remarks>
-/// The meaning of each kind is that of docs/trace.md. An event costs one new worker record, and logarithmic time where
-/// a queue changes. Callers are implied by their callee (<see cref="Frame"/>), so a deep stack of calls moves in one
-/// step.
+/// The meaning of each kind is that of docs/trace.md. A worker is copied at its first event after a stage was handed
+/// out, and changed in place from then on; where a queue changes, an event takes logarithmic time. Callers are implied
+/// by their callee (<see cref="Frame"/>), so a deep stack of calls moves in one step.
 /// </remarks>
 internal sealed class StagePlayer
 {
@@ -20,6 +20,7 @@ internal sealed class StagePlayer
     private readonly RunOptions _options;
     private readonly Replay _replay;
     private readonly WorkerStage[] _workers;
+    private ImmutableArray<WorkerStage> _kept;
     private ImmutableList<int> _shared;
     private int _step;
     private long _time;
@@ -30,84 +31,102 @@ internal sealed class StagePlayer
         _trace = replay.Trace;
         _tasks = replay.Tasks;
         _options = replay.Options;
-        _workers = [.. from.Workers];
+        _kept = from.Workers;
+        _workers = [.. _kept];
         _shared = from.SharedQueue;
         _step = from.Step;
         _time = from.Time;
     }
 
-    public Stage ToStage() => new(_replay, _step, _time, [.. _workers], _shared);
+    /// <summary>The stage that is reached; what it holds is not changed any more.</summary>
+    public Stage ToStage()
+    {
+        _kept = [.. _workers];
+        return new(_replay, _step, _time, _kept, _shared);
+    }
 
     public void PlayTo(int step)
     {
-        for (; _step < step; _step++)
+        while (_step < step)
         {
-            ref readonly TraceEvent item = ref _trace[_step];
-            _time = item.Time;
-            if (item.Worker < _workers.Length)
-                _workers[item.Worker] = Play(_workers[item.Worker], in item);
+            foreach (ref readonly TraceEvent item in _trace.Portion(_step, step - _step))
+            {
+                _time = item.Time;
+                if (item.Worker < _workers.Length)
+                    Play(in item);
+                _step++;
+            }
         }
     }
 
-    private WorkerStage Play(WorkerStage old, in TraceEvent item)
+    // A worker of a stage that was handed out is copied before its first change.
+    private WorkerStage Own(int worker)
     {
-        ImmutableStack<Frame> frames = old.Frames;
-        ImmutableList<int> deque = old.Deque;
+        WorkerStage stage = _workers[worker];
+        if (ReferenceEquals(stage, _kept[worker]))
+            _workers[worker] = stage = stage with { };
+        return stage;
+    }
+
+    private void Play(in TraceEvent item)
+    {
+        WorkerStage worker = Own(item.Worker);
         if (_tasks.Knows(item.Task))
-            MoveTasks(in item, ref frames, ref deque);
+            MoveTasks(in item, worker);
         bool hasFailed = item.Kind is EventKind.Empty or EventKind.LostRace && item.Other != item.Worker;
         bool hasSucceeded = item.Kind is EventKind.Take or EventKind.Steal or EventKind.Begin or EventKind.JoinPass
             or EventKind.Wake;
-        return old with
-        {
-            LastEvent = item.Kind,
-            LastStep = _step,
-            Since = item.Time,
-            Frames = frames,
-            Deque = deque,
-            FailedLooks = hasFailed ? unchecked(old.FailedLooks + 1) : hasSucceeded ? 0 : old.FailedLooks,
-            LastSuccess = item.Kind == EventKind.Steal ? item.Other : hasFailed ? -1 : old.LastSuccess,
-        };
+        worker.LastEvent = item.Kind;
+        worker.LastStep = _step;
+        worker.Since = item.Time;
+        if (hasFailed)
+            worker.FailedLooks = unchecked(worker.FailedLooks + 1);
+        else if (hasSucceeded)
+            worker.FailedLooks = 0;
+        if (item.Kind == EventKind.Steal)
+            worker.LastSuccess = item.Other;
+        else if (hasFailed)
+            worker.LastSuccess = -1;
     }
 
-    private void MoveTasks(in TraceEvent item, ref ImmutableStack<Frame> frames, ref ImmutableList<int> deque)
+    private void MoveTasks(in TraceEvent item, WorkerStage worker)
     {
         var frame = new Frame(item.Task, item.Line);
         switch (item.Kind)
         {
             case EventKind.Begin:
-                frames = Enter(frames, frame);
+                worker.Frames = Enter(worker.Frames, frame);
                 break;
             case EventKind.Work or EventKind.Call or EventKind.Block or EventKind.Unblock or EventKind.JoinPass:
-                frames = Surface(frames, frame);
+                worker.Frames = Surface(worker.Frames, frame);
                 break;
             case EventKind.JoinWait:
-                frames = Surface(frames, frame);
+                worker.Frames = Surface(worker.Frames, frame);
                 if (_options.Suspends)
-                    frames = frames.Pop();
+                    worker.Frames = worker.Frames.Pop();
                 break;
             case EventKind.End:
-                frames = Leave(frames, frame);
+                worker.Frames = Leave(worker.Frames, frame);
                 break;
             case EventKind.Fork:
-                Fork(in item, ref frames, ref deque);
+                Fork(in item, worker);
                 break;
             case EventKind.Take:
                 if (_options.IsShared)
                     _shared = Remove(_shared, item.Task, !_options.OwnerTakesOldest);
                 else
-                    deque = Remove(deque, item.Task, !_options.OwnerTakesOldest);
-                frames = Enter(frames, new Frame(item.Task, 0));
+                    worker.Deque = Remove(worker.Deque, item.Task, !_options.OwnerTakesOldest);
+                worker.Frames = Enter(worker.Frames, new Frame(item.Task, 0));
                 break;
             case EventKind.Steal:
-                Steal(in item, ref frames, ref deque);
+                Steal(in item, worker);
                 break;
         }
     }
 
-    private void Fork(in TraceEvent item, ref ImmutableStack<Frame> frames, ref ImmutableList<int> deque)
+    private void Fork(in TraceEvent item, WorkerStage worker)
     {
-        frames = Surface(frames, new Frame(item.Task, item.Line));
+        worker.Frames = Surface(worker.Frames, new Frame(item.Task, item.Line));
         if (_options.IsThreads || !_tasks.Knows(item.Other))
             return;
         int queued = item.Other;
@@ -115,29 +134,27 @@ internal sealed class StagePlayer
         {
             // The child is in the worker's hands from now on, though it begins when the fork has been paid for.
             queued = item.Task;
-            frames = frames.Pop().Push(new Frame(item.Other, 0));
+            worker.Frames = worker.Frames.Pop().Push(new Frame(item.Other, 0));
         }
 
         if (_options.IsShared)
             _shared = _shared.Add(queued);
         else
-            deque = deque.Add(queued);
+            worker.Deque = worker.Deque.Add(queued);
     }
 
-    private void Steal(in TraceEvent item, ref ImmutableStack<Frame> frames, ref ImmutableList<int> deque)
+    private void Steal(in TraceEvent item, WorkerStage worker)
     {
-        if (item.Other == item.Worker)
-            deque = Remove(deque, item.Task, _options.ThiefTakesNewest);
-        else if (item.Other >= 0 && item.Other < _workers.Length)
+        if (item.Other >= 0 && item.Other < _workers.Length)
         {
-            WorkerStage victim = _workers[item.Other];
-            _workers[item.Other] = victim with { Deque = Remove(victim.Deque, item.Task, _options.ThiefTakesNewest) };
+            WorkerStage victim = Own(item.Other);
+            victim.Deque = Remove(victim.Deque, item.Task, _options.ThiefTakesNewest);
         }
 
         if (IsFurtherOfSteal(_trace, _step))
-            deque = deque.Add(item.Task);
+            worker.Deque = worker.Deque.Add(item.Task);
         else
-            frames = Enter(frames, new Frame(item.Task, 0));
+            worker.Frames = Enter(worker.Frames, new Frame(item.Task, 0));
     }
 
     /// <summary>Whether a steal is not the first of several that are one: those go to the thief's own deque.</summary>
@@ -165,6 +182,10 @@ internal sealed class StagePlayer
     // What a worker acts on is its current task. In a lawful trace it is on top already, or comes back from suspension.
     private static ImmutableStack<Frame> Surface(ImmutableStack<Frame> frames, Frame frame)
     {
+        // It mostly is on top already, at that line: nothing changes then.
+        if (!frames.IsEmpty && frames.Peek() is var current && current.Task == frame.Task
+            && (frame.Line <= 0 || current.Line == frame.Line))
+            return frames;
         ImmutableStack<Frame> rest = frames;
         for (int i = 0; i < StackReach && !rest.IsEmpty; i++)
         {

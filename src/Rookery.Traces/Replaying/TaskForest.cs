@@ -12,31 +12,41 @@ namespace Rookery.Traces.Replaying;
 internal sealed class TaskForest
 {
     private readonly int[] _firstChild;
-    private readonly int[] _children;
-    private readonly int[] _ended;
     private readonly int[] _endedCount;
+    private int[] _children = [];
+    private int[] _ended = [];
 
-    /// <summary>Builds the forest.</summary>
+    /// <summary>Makes room; <see cref="Parts"/> does the rest.</summary>
+    public TaskForest(int count)
+    {
+        _firstChild = new int[count + 1];
+        _endedCount = new int[count];
+        Size = new int[count];
+        Place = new int[count];
+    }
+
+    /// <summary>Builds the forest, part by part, each with about how many tasks it went through.</summary>
     /// <param name="parents">Parent of each task, or -1.</param>
     /// <param name="created">All tasks with a parent, in order of creation; a parent stands before its
     /// children.</param>
     /// <param name="ended">Tasks in order of their ends.</param>
-    public TaskForest(int[] parents, ReadOnlySpan<int> created, ReadOnlySpan<int> ended)
+    public IEnumerable<int> Parts(int[] parents, List<int> created, List<int> ended)
     {
-        int count = parents.Length;
-        _firstChild = new int[count + 1];
         foreach (int task in created)
             _firstChild[parents[task] + 1]++;
-        for (int i = 0; i < count; i++)
+        for (int i = 0; i < parents.Length; i++)
             _firstChild[i + 1] += _firstChild[i];
-        _children = new int[created.Length];
-        Distribute(parents, created, _children, new int[count]);
-        _ended = new int[created.Length];
-        _endedCount = new int[count];
+        yield return parents.Length;
+        _children = new int[created.Count];
+        Distribute(parents, created, _children, new int[parents.Length]);
+        yield return created.Count;
+        _ended = new int[created.Count];
         Distribute(parents, ended, _ended, _endedCount);
-        Size = new int[count];
-        Place = new int[count];
+        yield return ended.Count;
+        CountSizes(parents, created);
+        yield return created.Count;
         Walk(parents, created);
+        yield return created.Count;
     }
 
     /// <summary>Place of each task in the walk.</summary>
@@ -50,7 +60,7 @@ internal sealed class TaskForest
 
     public ReadOnlySpan<int> EndedChildrenOf(int task) => _ended.AsSpan(_firstChild[task], _endedCount[task]);
 
-    private void Distribute(int[] parents, ReadOnlySpan<int> tasks, int[] into, int[] used)
+    private void Distribute(int[] parents, List<int> tasks, int[] into, int[] used)
     {
         foreach (int task in tasks)
         {
@@ -60,12 +70,15 @@ internal sealed class TaskForest
         }
     }
 
-    private void Walk(int[] parents, ReadOnlySpan<int> created)
+    private void CountSizes(int[] parents, List<int> created)
     {
         Array.Fill(Size, 1);
-        for (int i = created.Length - 1; i >= 0; i--)
+        for (int i = created.Count - 1; i >= 0; i--)
             Size[parents[created[i]]] += Size[created[i]];
+    }
 
+    private void Walk(int[] parents, List<int> created)
+    {
         int[] next = new int[parents.Length];
         int free = 0;
         for (int task = 0; task < parents.Length; task++)

@@ -18,13 +18,12 @@ public sealed class TaskTable
     private readonly TaskRecord[] _records;
     private readonly TaskForest _forest;
 
-    private TaskTable(TaskRecord[] records, TaskForest forest, int workerCount)
+    internal TaskTable(TaskRecord[] records, TaskForest forest, int workerCount, long work)
     {
         _records = records;
         _forest = forest;
         WorkerCount = workerCount;
-        foreach (TaskRecord record in records)
-            Work = Durations.Sum(Work, record.OwnWork);
+        Work = work;
     }
 
     /// <summary>Number of tasks: they are numbered from 0 up to, not including, this.</summary>
@@ -81,8 +80,11 @@ public sealed class TaskTable
     public static TaskTable From(Trace trace)
     {
         var builder = new TaskTableBuilder(trace);
-        builder.ReadEvents();
-        return new TaskTable(builder.Records, builder.BuildForest(), builder.WorkerCount);
+        foreach (int _ in builder.Parts())
+        {
+        }
+
+        return builder.Build();
     }
 
     /// <summary>Position of a task when every task is followed by all its descendants, in order of creation.</summary>
@@ -99,7 +101,7 @@ public sealed class TaskTable
         while (low < high)
         {
             int middle = (low + high) >>> 1;
-            TaskRecord record = _records[tasks[middle]];
+            ref readonly TaskRecord record = ref _records[tasks[middle]];
             if ((isEnd ? record.EndStep : record.OriginStep) < step)
                 low = middle + 1;
             else

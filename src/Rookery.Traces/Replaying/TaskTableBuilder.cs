@@ -1,73 +1,91 @@
-using System.Runtime.InteropServices;
-
 namespace Rookery.Traces.Replaying;
 
 /// <summary>Reads the events of a trace once and fills the records of its tasks. Mutable, used once.</summary>
+/// <remarks>In parts (<see cref="Parts"/>), so that a page with one thread can do something else in between.</remarks>
 internal sealed class TaskTableBuilder
 {
+    private const int PartLength = 4096;
+
     private readonly Trace _trace;
+    private readonly TaskRecord[] _records;
+
+    // Kept beside the records: most events are about work, and a record is large to change.
+    private readonly long[] _ownWork;
     private readonly bool[] _hasChildren;
     private readonly List<int> _created = [];
     private readonly List<int> _ended = [];
     private readonly (int Task, long From)[] _working;
+    private TaskForest? _forest;
+    private long _work;
 
     public TaskTableBuilder(Trace trace)
     {
         _trace = trace;
-        WorkerCount = CountWorkers(trace);
+        WorkerCount = Math.Min(Math.Max(trace.Inputs.Workers, trace.WorkerCount), Replay.WorkersMax);
         _working = new (int, long)[WorkerCount];
         Array.Fill(_working, (-1, 0));
         int count = (int)Math.Min(Math.Max(trace.TaskCount, 0), 2L * trace.Count);
-        Records = new TaskRecord[count];
-        Array.Fill(Records, TaskRecord.Unknown);
+        _records = new TaskRecord[count];
+        Array.Fill(_records, TaskRecord.Unknown);
+        _ownWork = new long[count];
         _hasChildren = new bool[count];
     }
 
-    public TaskRecord[] Records { get; }
-
     public int WorkerCount { get; }
 
-    public void ReadEvents()
+    /// <summary>All the work in parts, each with about how many events it was worth.</summary>
+    public IEnumerable<int> Parts()
     {
-        int step = 0;
-        for (int chunk = 0; chunk < _trace.ChunkCount; chunk++)
+        for (int step = 0; step < _trace.Count;)
         {
-            foreach (ref readonly TraceEvent item in _trace.Chunk(chunk))
-                Read(step++, in item);
+            int length = Read(step);
+            step += length;
+            yield return length;
         }
 
         // A trace that was cut off in the middle of a work stretch: what was done up to its last event counts.
         for (int worker = 0; worker < WorkerCount; worker++)
             CloseWork(worker, _trace.Makespan);
+        int[] parents = new int[_records.Length];
+        for (int i = 0; i < parents.Length; i++)
+            parents[i] = _records[i].Parent;
+        yield return parents.Length;
+        AddWork(parents);
+        yield return parents.Length;
+        var forest = new TaskForest(parents.Length);
+        foreach (int done in forest.Parts(parents, _created, _ended))
+            yield return done;
+        _forest = forest;
     }
 
-    public TaskForest BuildForest()
+    /// <summary>The table, when all parts are done.</summary>
+    public TaskTable Build() => new(_records, _forest!, WorkerCount, _work);
+
+    private int Read(int step)
     {
-        int[] parents = Array.ConvertAll(Records, r => r.Parent);
-        for (int i = 0; i < Records.Length; i++)
-            Records[i] = Records[i] with { TotalWork = Records[i].OwnWork };
+        ReadOnlySpan<TraceEvent> events = _trace.Portion(step, PartLength);
+        foreach (ref readonly TraceEvent item in events)
+            Read(step++, in item);
+        return events.Length;
+    }
+
+    private void AddWork(int[] parents)
+    {
+        long[] total = (long[])_ownWork.Clone();
         for (int i = _created.Count - 1; i >= 0; i--)
         {
-            ref TaskRecord parent = ref Records[parents[_created[i]]];
-            parent = parent with { TotalWork = Durations.Sum(parent.TotalWork, Records[_created[i]].TotalWork) };
+            ref long parent = ref total[parents[_created[i]]];
+            parent = Durations.Sum(parent, total[_created[i]]);
         }
 
-        return new TaskForest(parents, CollectionsMarshal.AsSpan(_created), CollectionsMarshal.AsSpan(_ended));
-    }
-
-    private static int CountWorkers(Trace trace)
-    {
-        int count = Math.Max(trace.Inputs.Workers, 0);
-        for (int chunk = 0; chunk < trace.ChunkCount; chunk++)
+        for (int i = 0; i < total.Length; i++)
         {
-            foreach (ref readonly TraceEvent item in trace.Chunk(chunk))
-                count = Math.Max(count, item.Worker + 1);
+            _records[i] = _records[i] with { OwnWork = _ownWork[i], TotalWork = total[i] };
+            _work = Durations.Sum(_work, _ownWork[i]);
         }
-
-        return Math.Min(count, Replay.WorkersMax);
     }
 
-    private bool Knows(int task) => task >= 0 && task < Records.Length;
+    private bool Knows(int task) => task >= 0 && task < _records.Length;
 
     private void Read(int step, in TraceEvent item)
     {
@@ -75,7 +93,7 @@ internal sealed class TaskTableBuilder
             CloseWork(item.Worker, item.Time);
         if (!Knows(item.Task))
             return;
-        ref TaskRecord record = ref Records[item.Task];
+        ref TaskRecord record = ref _records[item.Task];
         switch (item.Kind)
         {
             case EventKind.Work when item.Worker < WorkerCount:
@@ -105,8 +123,7 @@ internal sealed class TaskTableBuilder
         (int task, long from) = _working[worker];
         if (task < 0)
             return;
-        ref TaskRecord record = ref Records[task];
-        record = record with { OwnWork = Durations.Sum(record.OwnWork, Durations.Between(from, time)) };
+        _ownWork[task] = Durations.Sum(_ownWork[task], Durations.Between(from, time));
         _working[worker].Task = -1;
     }
 
@@ -116,7 +133,7 @@ internal sealed class TaskTableBuilder
     {
         if (!Knows(parent) || !Knows(child) || parent == child)
             return;
-        ref TaskRecord record = ref Records[child];
+        ref TaskRecord record = ref _records[child];
         if (record.Parent >= 0 || _hasChildren[child])
             return;
         _hasChildren[parent] = true;
@@ -124,7 +141,7 @@ internal sealed class TaskTableBuilder
         {
             Parent = parent,
             IsCalled = isCalled,
-            Depth = Records[parent].Depth + 1,
+            Depth = _records[parent].Depth + 1,
             Line = line > 0 ? line : record.Line,
             OriginStep = step,
         };

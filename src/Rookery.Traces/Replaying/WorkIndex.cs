@@ -22,23 +22,60 @@ internal sealed class WorkIndex
 {
     private const int BlockBits = 6;
 
-    private readonly int[] _closeSteps;
-    private readonly int[] _places;
-    private readonly long[] _lengths;
+    private const int PartLength = 4096;
+
+    private readonly Trace _trace;
+    private readonly TaskTable _tasks;
+    private readonly List<int> _closeSteps = [];
+    private readonly List<int> _places = [];
+    private readonly List<long> _lengths = [];
+    private readonly (int Task, long From)[] _working;
     private readonly int[] _firstAt;
     private readonly long[] _totals;
-    private readonly Level[] _levels;
+    private Level[] _levels = [];
 
-    public WorkIndex(Trace trace, TaskTable tasks)
+    private WorkIndex(Trace trace, TaskTable tasks)
     {
-        (_closeSteps, _places, _lengths) = ClosedStretches(trace, tasks);
+        (_trace, _tasks) = (trace, tasks);
+        _working = new (int, long)[tasks.WorkerCount];
+        Array.Fill(_working, (-1, 0));
         _firstAt = new int[tasks.Count + 1];
+        _totals = new long[tasks.Count + 1];
+    }
+
+    /// <summary>The index of a trace, in one go.</summary>
+    public static WorkIndex Of(Trace trace, TaskTable tasks)
+    {
+        var index = new WorkIndex(trace, tasks);
+        foreach (int _ in index.Parts())
+        {
+        }
+
+        return index;
+    }
+
+    /// <summary>An index that is not ready before all its <see cref="Parts"/> are done.</summary>
+    public static WorkIndex Begun(Trace trace, TaskTable tasks) => new(trace, tasks);
+
+    /// <summary>All the work in parts, each with about how many events it was worth.</summary>
+    public IEnumerable<int> Parts()
+    {
+        for (int step = 0; step < _trace.Count;)
+        {
+            int length = ReadStretches(step);
+            step += length;
+            yield return length;
+        }
+
         foreach (int place in _places)
             _firstAt[place + 1]++;
-        for (int i = 0; i < tasks.Count; i++)
+        for (int i = 0; i < _tasks.Count; i++)
             _firstAt[i + 1] += _firstAt[i];
-        _totals = TotalsByPlace(tasks);
-        _levels = BuildLevels();
+        yield return _places.Count;
+        AddTotals();
+        yield return _tasks.Count;
+        foreach (int done in LevelParts())
+            yield return done;
     }
 
     /// <summary>The work, done and to be done, of the tasks at a range of places.</summary>
@@ -78,65 +115,63 @@ internal sealed class WorkIndex
         return sum;
     }
 
-    private static (int[] CloseSteps, int[] Places, long[] Lengths) ClosedStretches(Trace trace, TaskTable tasks)
+    private int ReadStretches(int step)
     {
-        List<int> closeSteps = [];
-        List<int> places = [];
-        List<long> lengths = [];
-        (int Task, long From)[] working = new (int, long)[tasks.WorkerCount];
-        Array.Fill(working, (-1, 0));
-        for (int step = 0; step < trace.Count; step++)
+        ReadOnlySpan<TraceEvent> events = _trace.Portion(step, PartLength);
+        foreach (ref readonly TraceEvent item in events)
         {
-            ref readonly TraceEvent item = ref trace[step];
-            if (item.Worker >= working.Length)
+            int at = step++;
+            if (item.Worker >= _working.Length)
                 continue;
-            ref (int Task, long From) open = ref working[item.Worker];
+            ref (int Task, long From) open = ref _working[item.Worker];
             if (open.Task >= 0)
             {
-                closeSteps.Add(step);
-                places.Add(tasks.PlaceOf(open.Task));
-                lengths.Add(Durations.Between(open.From, item.Time));
+                _closeSteps.Add(at);
+                _places.Add(_tasks.PlaceOf(open.Task));
+                _lengths.Add(Durations.Between(open.From, item.Time));
             }
 
-            open = (item.Kind == EventKind.Work && tasks.Knows(item.Task) ? item.Task : -1, item.Time);
+            open = (item.Kind == EventKind.Work && _tasks.Knows(item.Task) ? item.Task : -1, item.Time);
         }
 
-        return ([.. closeSteps], [.. places], [.. lengths]);
+        return events.Length;
     }
 
-    private static long[] TotalsByPlace(TaskTable tasks)
+    private void AddTotals()
     {
-        long[] totals = new long[tasks.Count + 1];
-        for (int task = 0; task < tasks.Count; task++)
-            totals[tasks.PlaceOf(task) + 1] = tasks[task].OwnWork;
-        for (int i = 0; i < tasks.Count; i++)
-            totals[i + 1] = Durations.Sum(totals[i], totals[i + 1]);
-        return totals;
+        for (int task = 0; task < _tasks.Count; task++)
+            _totals[_tasks.PlaceOf(task) + 1] = _tasks[task].OwnWork;
+        for (int i = 0; i < _tasks.Count; i++)
+            _totals[i + 1] = Durations.Sum(_totals[i], _totals[i + 1]);
     }
 
     private int RanksBefore(int step)
     {
-        int index = Array.BinarySearch(_closeSteps, step);
+        int index = _closeSteps.BinarySearch(step);
         return index >= 0 ? index : ~index;
     }
 
-    private Level[] BuildLevels()
+    private IEnumerable<int> LevelParts()
     {
         // One digit more than the highest block needs, so that the bound after the last stretch has its own number.
-        int digits = BitOperations.Log2((uint)(_places.Length >> BlockBits) + 1) + 1;
-        int[] ranks = new int[_places.Length];
+        int digits = BitOperations.Log2((uint)(_places.Count >> BlockBits) + 1) + 1;
+        int[] ranks = new int[_places.Count];
         int[] used = new int[_firstAt.Length];
         for (int rank = 0; rank < ranks.Length; rank++)
             ranks[_firstAt[_places[rank]] + used[_places[rank]]++] = rank;
+        yield return ranks.Length;
         var levels = new Level[digits];
         int[] other = new int[ranks.Length];
         for (int i = 0; i < digits; i++)
         {
-            levels[i] = new Level(ranks, other, BlockBits + digits - 1 - i, _lengths);
+            levels[i] = new Level(ranks, other, BlockBits + digits - 1 - i);
+            yield return ranks.Length;
+            levels[i].AddSums(other, _lengths);
+            yield return ranks.Length;
             (ranks, other) = (other, ranks);
         }
 
-        return levels;
+        _levels = levels;
     }
 
     /// <summary>One digit of the ranks: where each point goes, and the running sums of lengths after the
@@ -146,7 +181,7 @@ internal sealed class WorkIndex
         private readonly ulong[] _isOne;
         private readonly int[] _onesBefore;
 
-        public Level(int[] ranks, int[] split, int digit, long[] lengths)
+        public Level(int[] ranks, int[] split, int digit)
         {
             _isOne = new ulong[(ranks.Length >> 6) + 1];
             _onesBefore = new int[_isOne.Length];
@@ -169,6 +204,10 @@ internal sealed class WorkIndex
             foreach (int rank in ranks)
                 split[((rank >> digit) & 1) == 0 ? zero++ : one++] = rank;
             Sums = new long[ranks.Length + 1];
+        }
+
+        public void AddSums(int[] split, List<long> lengths)
+        {
             for (int i = 0; i < split.Length; i++)
                 Sums[i + 1] = Durations.Sum(Sums[i], lengths[split[i]]);
         }

@@ -4,8 +4,8 @@ namespace Rookery.Traces.Replaying;
 
 /// <summary>What one worker does and holds at one moment of a run.</summary>
 /// <remarks>
-/// Immutable. Neighbouring stages share all that did not change. Equality compares collections by reference; nothing
-/// depends on it.
+/// Immutable once it is part of a stage: only a player changes its own copy. Neighbouring stages share all that did
+/// not change. Equality compares collections by reference; nothing depends on it.
 /// </remarks>
 public sealed record WorkerStage
 {
@@ -21,16 +21,16 @@ public sealed record WorkerStage
     public int Worker { get; }
 
     /// <summary>Kind of its last event; <see cref="EventKind.Stop"/> before its first.</summary>
-    public EventKind LastEvent { get; internal init; } = EventKind.Stop;
+    public EventKind LastEvent { get; internal set; } = EventKind.Stop;
 
     /// <summary>Step of its last event; -1 before its first.</summary>
-    public int LastStep { get; internal init; } = -1;
+    public int LastStep { get; internal set; } = -1;
 
     /// <summary>What it does; <see cref="Stretch.Off"/> before its first event.</summary>
     public Stretch Stretch => Stretches.After(LastEvent);
 
     /// <summary>Since when: the time of its last event, 0 before its first.</summary>
-    public long Since { get; internal init; }
+    public long Since { get; internal set; }
 
     /// <summary>The tasks on this worker, outermost first, the current one last.</summary>
     /// <remarks>
@@ -42,7 +42,7 @@ public sealed record WorkerStage
 
     /// <summary>Its deque: index 0 is the top (the oldest, where thieves usually take), the last is the
     /// bottom.</summary>
-    public ImmutableList<int> Deque { get; internal init; } = [];
+    public ImmutableList<int> Deque { get; internal set; } = [];
 
     /// <summary>The task it runs or is about to run, or that waits on it; -1 for none.</summary>
     public int CurrentTask => Frames.IsEmpty ? -1 : Frames.Peek().Task;
@@ -53,12 +53,12 @@ public sealed record WorkerStage
 
     /// <summary>Looks at victims that brought nothing, in a row, since it last had something to do or woke
     /// up.</summary>
-    public int FailedLooks { get; internal init; }
+    public int FailedLooks { get; internal set; }
 
     /// <summary>The victim of its last successful steal; -1 before the first, or when a later look failed.</summary>
-    public int LastSuccess { get; internal init; } = -1;
+    public int LastSuccess { get; internal set; } = -1;
 
-    internal ImmutableStack<Frame> Frames { get; init; } = [];
+    internal ImmutableStack<Frame> Frames { get; set; } = [];
 
     /// <summary>The frame below the current one: a task that waits under it; -1 for none.</summary>
     internal int TaskBelow => Frames.IsEmpty || Frames.Pop().IsEmpty ? -1 : Frames.Pop().Peek().Task;

@@ -1,4 +1,6 @@
 using Rookery.Checking.Tests.Naive;
+using Rookery.Checking.Tests.Shipped;
+using Rookery.Checking.Witnesses;
 
 namespace Rookery.Checking.Tests.Exploring;
 
@@ -57,6 +59,62 @@ public sealed class ExecutionTests
                     $"seed {seed}, {model}: {string.Join("; ", results)}\n{RandomAlgorithm.Of(seed)}");
             }
         }
+    }
+
+    [Theory]
+    [InlineData("broken/growable-no-owner-fence.dq", MemoryModel.Tso)]
+    [InlineData("broken/thief-lock-no-second-look.dq", MemoryModel.Sc)]
+    [InlineData("broken/tagged-top-no-tag.dq", MemoryModel.Sc)]
+    [InlineData("broken/two-locks-wrong-order.dq", MemoryModel.Sc)]
+    [InlineData("growable.dq", MemoryModel.Ra)]
+    public void Broken_StepsOfAWitnessMadeByHand_FailsWithTheSameWords(string file, MemoryModel model)
+    {
+        var algorithm = AlgorithmReader.Read(file, ShippedFiles.Read(file)).OrThrow();
+        var (scenario, found) = algorithm.Scenarios
+            .Select(one => (one, Checker.Check(algorithm, one, new() { Memory = model, Reduces = false })))
+            .First(one => one.Item2.Verdict == Verdict.Broken);
+        var execution = new Execution(algorithm, scenario, model);
+        foreach (var step in found.Witness!.Steps)
+        {
+            Assert.Null(execution.Broken);
+            Assert.Equal("", execution.Why);
+            Assert.True(TryMake(execution, step), step.Sentence);
+        }
+
+        Assert.Equal(found.Property, execution.Broken);
+        Assert.Equal(found.Witness.Why, execution.Why);
+        var again = Execution.Replay(algorithm, scenario, model, execution.Taken);
+        Assert.Equal(execution.Steps.Select(step => step.Sentence), again.Steps.Select(step => step.Sentence));
+        Assert.Equal(found.Witness.Calls, again.Calls);
+    }
+
+    [Fact]
+    public void IsAsked_BothReadsBeforeBothWritesArrive_IsSaid()
+    {
+        var execution = new Execution(AlgorithmReader.Read("sb.dq", Buffering).OrThrow(), "s", MemoryModel.Tso);
+        foreach (int thread in new[] { 0, 0, 1, 1 })
+            Go(execution, thread, isMemory: false);
+        Assert.False(execution.IsAsked);
+        Go(execution, 0, isMemory: true);
+        Go(execution, 1, isMemory: true);
+        Assert.True(execution.IsAsked);
+        Assert.Null(execution.Broken);
+    }
+
+    // Of several ways of one access the one is taken that tells the same.
+    private static bool TryMake(Execution execution, WitnessStep step)
+    {
+        for (int choice = 0; choice < execution.Choices.Length; choice++)
+        {
+            var preview = execution.Preview(choice);
+            if (execution.Choices[choice].Thread != step.Thread || preview.Sentence != step.Sentence)
+                continue;
+            execution.Take(choice);
+            Assert.Equal(preview.Short, execution.Steps[^1].Short);
+            return true;
+        }
+
+        return false;
     }
 
     private static void Go(Execution execution, int thread, bool isMemory) => execution.Take(

@@ -49,6 +49,34 @@ public sealed class TraceFileProperties
         TraceBytes.AssertSame(trace, TraceBytes.FromParquet(TraceBytes.Parquet(trace)));
     }
 
+    [Fact]
+    public async Task Read_WithPauses_IsTheSameTraceAndPausesOften()
+    {
+        var recorder = new TraceRecorder();
+        for (int i = 0; i < 20_000; i++)
+            recorder.Add(new TraceEvent(i / 3, (EventKind)(i % 17), i % 8, i % 1_000, -1, i % 50));
+        Trace trace = recorder.Build(new TraceInputs { Workers = 8, Cores = 8 }, TextLabels.None);
+        int pauses = 0;
+        using var csv = new MemoryStream();
+        TraceCsv.Write(trace, csv);
+        csv.Position = 0;
+        TraceBytes.AssertSame(trace, await TraceCsv.ReadAsync(csv, Pause));
+        Assert.InRange(pauses, 20_000 / 4_096, 20_000 / 1_000);
+
+        pauses = 0;
+        using var parquet = new MemoryStream();
+        await TraceParquet.WriteAsync(trace, parquet, TestContext.Current.CancellationToken);
+        TraceBytes.AssertSame(
+            trace, await TraceParquet.ReadAsync(parquet, null, TestContext.Current.CancellationToken, Pause));
+        Assert.InRange(pauses, 20_000 / 4_096, 20_000 / 1_000);
+
+        async ValueTask Pause()
+        {
+            pauses++;
+            await Task.Yield();
+        }
+    }
+
     private static Trace Unlabelled(Trace trace)
     {
         var recorder = new TraceRecorder();

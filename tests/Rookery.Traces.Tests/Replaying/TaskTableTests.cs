@@ -67,7 +67,8 @@ public sealed class TaskTableTests
     [Fact]
     public void Forest_WorkedExample_HasThePlacesOfItsDocumentation()
     {
-        var forest = new TaskForest([-1, 0, 0, 1], [1, 3, 2], [3, 1, 2, 0]);
+        var forest = new TaskForest(4);
+        Assert.NotEmpty(forest.Parts([-1, 0, 0, 1], [1, 3, 2], [3, 1, 2, 0]).ToList());
         Assert.Equal([0, 1, 3, 2], forest.Place);
         Assert.Equal([4, 2, 1, 1], forest.Size);
     }

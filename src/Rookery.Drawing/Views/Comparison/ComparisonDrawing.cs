@@ -145,8 +145,14 @@ internal sealed class ComparisonDrawing
         var middle = MiddleOf(group.Column)
             + ((group.Series - ((_data.Series.Length - 1) / 2.0)) * SeriesWidth);
         var marks = ImmutableArray.CreateBuilder<Mark>();
-        foreach (var (x, y) in Spread(Thinned(group.Values, pointsMax), middle))
-            marks.Add(PointShape.At(_data.Series.Length > 1 ? group.Series : 0, x, y, Radius, ink));
+        var points = Thinned(group, pointsMax);
+        foreach (var ((x, y), target) in Spread(points.Select(point => point.Value), middle).Zip(
+            points.Select(point => point.Target)))
+        {
+            var point = PointShape.At(_data.Series.Length > 1 ? group.Series : 0, x, y, Radius, ink);
+            marks.Add(_sheet.Leading(point, target));
+        }
+
         var half = Math.Min(SeriesWidth * 0.36, 34);
         marks.AddRange(Bar(middle, _y.Place(Clamped(group.High)), _y.Place(Clamped(group.Mean)),
             _y.Place(Clamped(group.Low)), half));
@@ -192,12 +198,13 @@ internal sealed class ComparisonDrawing
         yield return new Rule(x - (half / 2), bottom, x + (half / 2), bottom, Role.Text) { Width = 2 };
     }
 
-    private static IEnumerable<double> Thinned(ImmutableArray<double> values, int count)
+    private static (double Value, string Target)[] Thinned(ComparisonGroup group, int count)
     {
-        if (values.Length <= count)
-            return values;
-        var ranked = values.Sort();
-        return Enumerable.Range(0, count).Select(i => ranked[(int)((long)i * (ranked.Length - 1) / (count - 1))]);
+        var all = group.Values.Select((value, run) => (value, run < group.Targets.Length ? group.Targets[run] : ""));
+        if (group.Values.Length <= count)
+            return [.. all];
+        (double Value, string Target)[] ranked = [.. all.OrderBy(point => point.value)];
+        return [.. Enumerable.Range(0, count).Select(i => ranked[(int)((long)i * (ranked.Length - 1) / (count - 1))])];
     }
 
     // An interval may reach below 0, where a logarithm has no place.

@@ -11,4 +11,8 @@ namespace Rookery.Drawing;
 /// <param name="High">Upper end of it.</param>
 /// <remarks>Equality compares arrays by reference.</remarks>
 public sealed record ComparisonGroup(
-    int Column, int Series, ImmutableArray<double> Values, double Mean, double Low, double High);
+    int Column, int Series, ImmutableArray<double> Values, double Mean, double Low, double High)
+{
+    /// <summary>Where each run's point leads, as many as <see cref="Values"/>; empty (default) for nowhere.</summary>
+    public ImmutableArray<string> Targets { get; init; } = [];
+}

@@ -21,11 +21,12 @@ internal sealed class DequeSquares
         Moment moment, Sheet sheet, double sideMax, ImmutableArray<WorkerStage> shown, DequeOptions options)
     {
         (_moment, _sheet, _sideMax, _hasTargets) = (moment, sheet, sideMax, options.HasTargets);
-        var queues = shown.Select(worker => worker.Deque).Append(moment.Stage.SharedQueue);
-        var tasks = queues.SelectMany(queue => queue.Take(ShownMax).Concat(queue.TakeLast(ShownMax)));
+        double most = Math.Max(options.ScaleWork ?? 0, LargestIn(moment.Stage.SharedQueue));
+        foreach (var worker in shown)
+            most = Math.Max(most, LargestIn(worker.Deque));
         if (moment.Last is { Kind: EventKind.Steal, Task: >= 0 } last)
-            tasks = tasks.Append(last.Task);
-        _workMax = Math.Max(options.ScaleWork ?? 0, tasks.Select(moment.WorkIn).DefaultIfEmpty(0).Max());
+            most = Math.Max(most, moment.WorkIn(last.Task));
+        _workMax = most;
     }
 
     /// <summary>
@@ -87,6 +88,20 @@ internal sealed class DequeSquares
 
         marks.Add(new Text(x + (small * 0.2), place.MiddleY + (small * 0.35), "< " + end, small) { IsBold = true });
         return marks;
+    }
+
+    // Of what can be shown: the two ends.
+    private double LargestIn(ImmutableList<int> queue)
+    {
+        var most = 0.0;
+        for (var i = 0; i < queue.Count; i++)
+        {
+            if (i == ShownMax && queue.Count > 2 * ShownMax)
+                i = queue.Count - ShownMax;
+            most = Math.Max(most, _moment.WorkIn(queue[i]));
+        }
+
+        return most;
     }
 
     private static List<Item> ItemsOf(ImmutableList<int> queue, (int Task, int Taker, bool FromTop)? ghost)

@@ -46,8 +46,7 @@ public static class DequeView
     /// steps.
     /// </summary>
     /// <param name="replay">The run.</param>
-    public static long LargestQueued(Replay replay) =>
-        QueuedWork.Of(replay.Trace, replay.Tasks).Queued.DefaultIfEmpty(0).Max();
+    public static long LargestQueued(Replay replay) => replay.LargestQueuedWork;
 
     private static string SubtitleOf(Trace trace, Moment moment)
     {

@@ -9,6 +9,10 @@ internal sealed class Moment
     private readonly Trace _trace;
     private readonly int _taskCount;
 
+    // A figure asks for each several times: to find the scale, the room, and what to write.
+    private readonly Dictionary<int, double> _work = [];
+    private readonly Dictionary<int, string> _labels = [];
+
     public Moment(Replay replay, Stage stage)
     {
         var trace = replay.Trace;
@@ -40,12 +44,26 @@ internal sealed class Moment
     /// <summary>The event that led here; null at the beginning.</summary>
     public TraceEvent? Last => Stage.Step == 0 ? null : _trace[Stage.Step - 1];
 
-    public string LabelOf(int task) => task < 0 ? "" : _trace.Labels.LabelOf(task);
+    public string LabelOf(int task)
+    {
+        if (task < 0)
+            return "";
+        if (!_labels.TryGetValue(task, out var label))
+            _labels.Add(task, label = _trace.Labels.LabelOf(task));
+        return label;
+    }
 
     /// <summary>
     /// The work that goes with a queued task when it is taken; 0 for a task that the trace does not know.
     /// </summary>
-    public double WorkIn(int task) => task >= 0 && task < _taskCount ? Math.Max(0, Stage.MovableWork(task)) : 0;
+    public double WorkIn(int task)
+    {
+        if (task < 0 || task >= _taskCount)
+            return 0;
+        if (!_work.TryGetValue(task, out var work))
+            _work.Add(task, work = Math.Max(0, Stage.MovableWork(task)));
+        return work;
+    }
 
     /// <summary>The trace's unit of time.</summary>
     public string Unit => _trace.Inputs.TimeUnit;

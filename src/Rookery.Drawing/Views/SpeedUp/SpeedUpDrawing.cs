@@ -188,8 +188,12 @@ internal sealed class SpeedUpDrawing
             : PathStep.Line(_x.Place(median.Workers), _y.Place(median.SpeedUp)));
         var marks = ImmutableArray.CreateBuilder<Mark>();
         marks.Add(new Outline([.. line], default) { Edge = ink, EdgeWidth = 3 });
-        foreach (var (_, workers, speedUp) in _plan.Points.Where(point => point.Series == series))
-            marks.Add(PointShape.At(series, _x.Place(workers), _y.Place(speedUp), 7 * _sheet.Scale, ink));
+        foreach (var (_, workers, speedUp, target) in _plan.Points.Where(point => point.Series == series))
+        {
+            var point = PointShape.At(series, _x.Place(workers), _y.Place(speedUp), 7 * _sheet.Scale, ink);
+            marks.Add(_sheet.Leading(point, target));
+        }
+
         var id = string.Create(CultureInfo.InvariantCulture, $"series-{series}");
         _sheet.AddGroup(id, marks, _data.Series[series].Name);
         var name = $"{NumberText.Decimal(medians[^1].SpeedUp, 2)}  {_data.Series[series].Name}";

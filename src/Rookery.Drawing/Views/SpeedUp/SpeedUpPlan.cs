@@ -8,7 +8,7 @@ internal sealed record SpeedUpPlan
     /// <summary>The most points drawn; of more, evenly ranked ones of each group are.</summary>
     public const int PointsMax = 1_200;
 
-    public required ImmutableArray<(int Series, int Workers, double SpeedUp)> Points { get; init; }
+    public required ImmutableArray<(int Series, int Workers, double SpeedUp, string Target)> Points { get; init; }
 
     public required ImmutableArray<ImmutableArray<(int Workers, double SpeedUp)>> Medians { get; init; }
 
@@ -28,7 +28,9 @@ internal sealed record SpeedUpPlan
     {
         var all = data.Series.SelectMany((series, index) => series.Runs.Select(run => (Series: index, Run: run)))
             .Where(point => point.Run.Makespan > 0 && data.WorkTicks > 0)
-            .Select(point => (point.Series, point.Run.Workers, SpeedUp: (double)data.WorkTicks / point.Run.Makespan))
+            .Select(point => (
+                point.Series, point.Run.Workers, SpeedUp: (double)data.WorkTicks / point.Run.Makespan,
+                Target: point.Run.Target ?? ""))
             .ToList();
         var groups = all.GroupBy(point => (point.Series, point.Workers)).OrderBy(group => group.Key).ToList();
         var perGroup = Math.Max(3, PointsMax / Math.Max(1, groups.Count));
@@ -54,7 +56,8 @@ internal sealed record SpeedUpPlan
 
     // The axis ends where linear speed-up does, or a little above the ceiling when that is much lower.
     private static double TopOf(
-        SpeedUpData data, SpeedUpOptions options, List<(int Series, int Workers, double SpeedUp)> all, int workersMax)
+        SpeedUpData data, SpeedUpOptions options,
+        List<(int Series, int Workers, double SpeedUp, string Target)> all, int workersMax)
     {
         var observed = all.Count == 0 ? 1 : all.Max(point => point.SpeedUp);
         var ceiling = data.SpanTicks > 0 ? (double)data.WorkTicks / data.SpanTicks : double.PositiveInfinity;

@@ -6,7 +6,7 @@ namespace Rookery.Drawing;
 /// <summary>Puts a histogram of stolen work on a sheet. Used once.</summary>
 internal sealed class StolenWorkDrawing
 {
-    private readonly QueuedWork _work;
+    private readonly RankedWork _work;
     private readonly StolenWorkOptions _options;
     private readonly string _unit;
     private readonly Sheet _sheet;
@@ -14,7 +14,7 @@ internal sealed class StolenWorkDrawing
     private Area _plot;
     private AxisScale _y;
 
-    public StolenWorkDrawing(QueuedWork work, StolenWorkOptions options, string unit, Sheet sheet)
+    public StolenWorkDrawing(RankedWork work, StolenWorkOptions options, string unit, Sheet sheet)
     {
         (_work, _options, _unit, _sheet) = (work, options, unit, sheet);
         _classes = WorkClasses.For([.. work.Queued, .. work.Stolen], _options.IsLogarithmic);

@@ -18,9 +18,7 @@ public static class StolenWorkView
     public static Scene Draw(Trace trace, TaskTable tasks, StolenWorkOptions? options = null)
     {
         var asked = options ?? new();
-        var work = QueuedWork.Of(trace, tasks);
-        work.Queued.Sort();
-        work.Stolen.Sort();
+        var work = RankedWork.Of(trace, tasks);
         var unit = trace.Inputs.TimeUnit;
         var title = $"{TraceSize.NameOf(trace)}: how much work a steal moves";
         var sheet = new Sheet(asked.Frame, title, SubtitleOf(work, unit));
@@ -36,7 +34,7 @@ public static class StolenWorkView
         ? ranked[ranked.Count / 2]
         : ((double)ranked[(ranked.Count / 2) - 1] + ranked[ranked.Count / 2]) / 2;
 
-    private static string SubtitleOf(QueuedWork work, string unit)
+    private static string SubtitleOf(RankedWork work, string unit)
     {
         var queued = $"of {TraceSize.Count(work.Queued.Count, "queued task")}";
         if (work.Stolen.Count == 0 || work.Queued.Count == 0)
@@ -47,7 +45,7 @@ public static class StolenWorkView
             + $"{medianQueued} when queued";
     }
 
-    private static string DescriptionOf(QueuedWork work, string unit)
+    private static string DescriptionOf(RankedWork work, string unit)
     {
         if (work.Stolen.Count == 0)
             return $"{SubtitleOf(work, unit)}: nothing to compare.";

@@ -15,6 +15,8 @@ internal sealed class BarWalk
     private readonly bool _byOrigin;
     private readonly bool _isShared;
     private readonly StealFilter _steals;
+    private int _step;
+    private bool _isOver;
 
     public BarWalk(Trace trace, int workers, bool byOrigin)
     {
@@ -28,29 +30,33 @@ internal sealed class BarWalk
     }
 
     /// <summary>
-    /// Reports each bar to <paramref name="bar"/>, and each steal (time, thief, victim, step) to
-    /// the other.
+    /// Goes on for so many events; reports each bar to <paramref name="bar"/>, and each steal (time, thief, victim,
+    /// step) to the other.
     /// </summary>
-    public void Run(Action<Bar> bar, Action<long, int, int, int> steal)
+    /// <returns>Whether the walk is over.</returns>
+    public bool Advance(int events, Action<Bar> bar, Action<long, int, int, int> steal)
     {
-        var step = -1;
-        for (var chunk = 0; chunk < _trace.ChunkCount; chunk++)
+        if (_isOver)
+            return true;
+        int until = (int)Math.Min(_trace.Count, (long)_step + events);
+        for (; _step < until; _step++)
         {
-            foreach (ref readonly var item in _trace.Chunk(chunk))
-            {
-                step++;
-                if (item.Worker >= _workers.Length)
-                    continue;
-                if (_byOrigin)
-                    Follow(item);
-                Advance(item, step, bar);
-                if (_steals.IsNewSteal(item))
-                    steal(item.Time, item.Worker, item.Other, step);
-            }
+            ref readonly var item = ref _trace[_step];
+            if (item.Worker >= _workers.Length)
+                continue;
+            if (_byOrigin)
+                Follow(item);
+            Advance(item, _step, bar);
+            if (_steals.IsNewSteal(item))
+                steal(item.Time, item.Worker, item.Other, _step);
         }
 
+        if (_step < _trace.Count)
+            return false;
         for (var worker = 0; worker < _workers.Length; worker++)
             Report(worker, bar);
+        _isOver = true;
+        return true;
     }
 
     private void Advance(in TraceEvent item, int step, Action<Bar> bar)

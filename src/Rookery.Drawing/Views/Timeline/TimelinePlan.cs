@@ -1,5 +1,3 @@
-using Rookery.Traces;
-
 namespace Rookery.Drawing;
 
 /// <summary>
@@ -14,19 +12,19 @@ internal sealed class TimelinePlan
     private const int SharePiecesMax = 12_000;
 
     private readonly List<Bar> _bars = [];
-    private readonly long[] _laneTicks;
-    private Int128 _workTicks;
+    private readonly double[] _computed;
 
-    private TimelinePlan(Trace trace, TimelineOptions options, int rowsMax)
+    private TimelinePlan(TimelineIndex index, TimelineOptions options, int rowsMax)
     {
-        Workers = TraceSize.WorkersOf(trace);
+        var trace = index.Trace;
+        Workers = index.Workers;
         From = options.From;
         To = Math.Max(From, options.To ?? trace.Makespan);
         WorkersInRow = (Workers + rowsMax - 1) / rowsMax;
         Rows = (Workers + WorkersInRow - 1) / WorkersInRow;
-        IsByOrigin = options.Colours == TimelineColours.Origin && Workers <= Style.WorkerPaints
-            && trace.Inputs.Option("queues", "per-worker") != "none";
-        _laneTicks = new long[Rows];
+        IsByOrigin = index.IsByOrigin;
+        WorkTicks = index.WorkTicks;
+        _computed = new double[Rows];
     }
 
     public int Workers { get; }
@@ -53,7 +51,7 @@ internal sealed class TimelinePlan
     public List<(long Time, int Thief, int Victim, int Step)> Steals { get; } = [];
 
     /// <summary>Time that all workers computed, in the whole run.</summary>
-    public Int128 WorkTicks => _workTicks;
+    public Int128 WorkTicks { get; }
 
     /// <summary>Which lanes appear within the window.</summary>
     public bool[] Seen { get; } = new bool[Lane.Count];
@@ -62,69 +60,51 @@ internal sealed class TimelinePlan
     public double WorkShareOf(int row)
     {
         var workers = Math.Min(WorkersInRow, Workers - (row * WorkersInRow));
-        return To == From ? 0 : _laneTicks[row] / ((double)(To - From) * workers);
+        return To == From ? 0 : _computed[row] / ((double)(To - From) * workers);
     }
 
-    public static TimelinePlan Of(Trace trace, TimelineOptions options, int rowsMax)
+    public static TimelinePlan Of(TimelineIndex index, TimelineOptions options, int rowsMax)
     {
-        var plan = new TimelinePlan(trace, options, rowsMax);
-        var isFull = false;
-        plan.Walk(trace, bar => isFull |= !plan.Keep(bar), plan.KeepSteal);
-        if (isFull)
-            plan.Divide(trace);
+        var plan = new TimelinePlan(index, options, rowsMax);
+        foreach (var steal in index.StealsWithin(plan.From, plan.To))
+            plan.Steals.Add(steal);
+        plan.Measure(index);
+        if (plan.WorkersInRow == 1 && index.CountWithin(plan.From, plan.To) <= BarsMax)
+            plan._bars.AddRange(index.BarsWithin(plan.From, plan.To));
+        else
+            plan.Divide(index);
         return plan;
     }
 
-    private void Walk(Trace trace, Action<Bar> bar, Action<long, int, int, int> steal) =>
-        new BarWalk(trace, Workers, IsByOrigin).Run(bar, steal);
-
-    private bool Keep(Bar whole)
+    // What was done within the window at all, and how much of it was computing.
+    private void Measure(TimelineIndex index)
     {
-        if (Lane.IsWork(whole.Lane))
-            _workTicks += whole.Ticks;
-        if (Within(whole) is not { } bar)
-            return true;
-        Seen[bar.Lane] = true;
-        if (Lane.IsWork(bar.Lane))
-            _laneTicks[bar.Worker / WorkersInRow] = Saturating(_laneTicks[bar.Worker / WorkersInRow], bar.Ticks);
-        if (_bars.Count <= BarsMax)
-            _bars.Add(bar);
-        return _bars.Count <= BarsMax && WorkersInRow == 1;
+        var times = new double[Lane.Count];
+        for (var row = 0; row < Rows && To > From; row++)
+        {
+            index.TimesOf(row, new(From, To, 1, WorkersInRow), times);
+            for (var lane = 0; lane < Lane.Count; lane++)
+            {
+                Seen[lane] |= times[lane] > 0;
+                _computed[row] += Lane.IsWork(lane) ? times[lane] : 0;
+            }
+        }
     }
 
-    private void KeepSteal(long time, int thief, int victim, int step)
+    private void Divide(TimelineIndex index)
     {
-        if (time >= From && time <= To && victim >= 0 && victim < Workers)
-            Steals.Add((time, thief, victim, step));
-    }
-
-    private void Divide(Trace trace)
-    {
-        _bars.Clear();
         var pieces = Math.Clamp(SharePiecesMax / Rows, 200, 700);
         var shares = new double[Rows, pieces, Lane.Count];
-        Walk(trace, whole => Spread(whole, shares), (_, _, _, _) => { });
+        var times = new double[pieces * Lane.Count];
+        for (var row = 0; row < Rows && To > From; row++)
+        {
+            var cut = new TimelineCut(From, To, pieces, WorkersInRow);
+            index.TimesOf(row, cut, times);
+            var whole = (To - From) / (double)pieces * cut.WorkersIn(row, Workers);
+            for (var i = 0; i < times.Length; i++)
+                shares[row, i / Lane.Count, i % Lane.Count] = times[i] / whole;
+        }
+
         Shares = shares;
     }
-
-    private void Spread(Bar whole, double[,,] shares)
-    {
-        if (Within(whole) is not { } bar)
-            return;
-        var row = bar.Worker / WorkersInRow;
-        var pieces = shares.GetLength(1);
-        var weight = 1.0 / Math.Min(WorkersInRow, Workers - (row * WorkersInRow));
-        var first = (bar.From - From) / (double)(To - From) * pieces;
-        var last = (bar.To - From) / (double)(To - From) * pieces;
-        for (var piece = (int)first; piece < pieces && piece < last; piece++)
-            shares[row, piece, bar.Lane] += weight * (Math.Min(last, piece + 1) - Math.Max(first, piece));
-    }
-
-    private Bar? Within(Bar bar)
-    {
-        var clipped = bar with { From = Math.Max(bar.From, From), To = Math.Min(bar.To, To) };
-        return clipped.To > clipped.From ? clipped : null;
-    }
-
-    private static long Saturating(long sum, long more) => sum > long.MaxValue - more ? long.MaxValue : sum + more;
 }

@@ -21,9 +21,19 @@ public static class TimelineView
     public static Scene Draw(Trace trace, TimelineOptions? options = null)
     {
         var asked = options ?? new();
+        return Draw(new TimelineIndex(trace, asked.Colours), asked);
+    }
+
+    /// <summary>Draws a trace that was made ready before: for figures of many windows.</summary>
+    /// <param name="index">The trace made ready; finished first where it is not.</param>
+    /// <param name="options">Null for the defaults; its colours are those of the index.</param>
+    /// <exception cref="ArgumentOutOfRangeException">An option is out of its range.</exception>
+    public static Scene Draw(TimelineIndex index, TimelineOptions? options = null)
+    {
+        var (trace, asked) = (index.Trace, options ?? new());
         Check(asked);
         var rowsMax = (int)Math.Clamp((asked.Frame.Height - 340) / RowPitchMin, 4, 64);
-        var plan = TimelinePlan.Of(trace, asked, rowsMax);
+        var plan = TimelinePlan.Of(index, asked, rowsMax);
         var sheet = new Sheet(asked.Frame, TitleOf(trace, plan), SubtitleOf(trace, plan));
         new TimelineDrawing(trace, asked, plan, sheet).Draw();
         return sheet.Build(DescriptionOf(trace, plan, asked));

@@ -8,4 +8,10 @@ public sealed record WitnessOptions
 
     /// <summary>What it is an execution of.</summary>
     public string Title { get; init; } = "An execution";
+
+    /// <summary>The step to show as the present one, from 0; -1 (default) for none.</summary>
+    public int Current { get; init; } = -1;
+
+    /// <summary>Whether each step is a target <c>row=N</c>, N from 0, for a page's own use; false by default.</summary>
+    public bool HasTargets { get; init; }
 }

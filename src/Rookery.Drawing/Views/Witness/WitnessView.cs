@@ -28,7 +28,7 @@ public static class WitnessView
             sheet.Note($"The first {TraceSize.Count(table.FirstStep, "step")} are left out.");
         if (table.HiddenPlaces > 0)
             sheet.Note($"{TraceSize.Count(table.HiddenPlaces, "more place")} of memory change.");
-        new WitnessPainter(sheet, witness, table).Paint();
+        new WitnessPainter(sheet, witness, table, asked).Paint();
         return sheet.Build(DescriptionOf(witness));
     }
 
@@ -41,14 +41,15 @@ public static class WitnessView
         private readonly Sheet _sheet;
         private readonly Witness _witness;
         private readonly WitnessTable _table;
+        private readonly WitnessOptions _options;
         private readonly int _rows;
         private readonly double _row;
         private readonly double _size;
         private readonly double _top;
 
-        public WitnessPainter(Sheet sheet, Witness witness, WitnessTable table)
+        public WitnessPainter(Sheet sheet, Witness witness, WitnessTable table, WitnessOptions options)
         {
-            (_sheet, _witness, _table) = (sheet, witness, table);
+            (_sheet, _witness, _table, _options) = (sheet, witness, table, options);
             _rows = witness.Steps.Length - table.FirstStep;
             double head = sheet.SmallSize * 2;
             _row = Math.Min(sheet.SmallSize * 1.7, (sheet.Room.Height - head) / _rows);
@@ -79,6 +80,21 @@ public static class WitnessView
             {
                 PaintPlace(at, x, place * shrink);
                 x += place * shrink;
+            }
+
+            PaintRows();
+        }
+
+        // On top of everything, so that a step is pointed at wherever its row is; open, so that all shows through.
+        private void PaintRows()
+        {
+            foreach (int step in Shown().Where(step => _options.HasTargets || step == _options.Current))
+            {
+                var place = new Area(_sheet.Room.X, TopOf(step), _sheet.Room.Width, _row);
+                var row = new Box(place, default) { Edge = step == _options.Current ? Role.Emphasis : default, EdgeWidth = 2.5 };
+                _sheet.AddGroup(
+                    FormattableString.Invariant($"row-{step}"), [row], _witness.Steps[step].Sentence,
+                    _options.HasTargets ? FormattableString.Invariant($"row={step}") : "");
             }
         }
 

@@ -1,6 +1,6 @@
 using Rookery.Lab.Session;
 
-namespace Rookery.Lab.Tests;
+namespace Rookery.Lab.Tests.Session;
 
 public sealed class HistoryTests
 {

@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using Rookery.Lab.Documents;
+
+namespace Rookery.Lab.Deques;
+
+/// <summary>The algorithms that the lab carries with it.</summary>
+internal static class DequeFiles
+{
+    private const string Folder = "deques/";
+
+    /// <summary>What is shown first.</summary>
+    public const string First = "deques/growable-weak.dq";
+
+    /// <summary>The shipped deques, those with a mistake made on purpose, and litmus tests; each by name.</summary>
+    public static ImmutableArray<(string Group, ImmutableArray<string> Files)> Groups { get; } =
+    [
+        ("whole", Of(name => !name.Contains('/', StringComparison.Ordinal))),
+        ("broken", Of(name => name.StartsWith("broken/", StringComparison.Ordinal))),
+        ("litmus", Of(name => name.StartsWith("litmus/", StringComparison.Ordinal))),
+    ];
+
+    /// <summary>A file's name without its folder and its ending.</summary>
+    public static string ShortName(string file) =>
+        file[(file.LastIndexOf('/') + 1)..].Replace(".dq", "", StringComparison.Ordinal);
+
+    /// <summary>The words about it at the top of its text, without the list of verdicts.</summary>
+    public static ImmutableArray<string> About(string text) =>
+    [
+        .. LineEdits.LinesOf(text).TakeWhile(LineEdits.IsComment).Select(line => line.TrimStart('#', ' '))
+            .Where(line => line.Length > 0 && !line.StartsWith("verdicts:", StringComparison.Ordinal)),
+    ];
+
+    private static ImmutableArray<string> Of(Func<string, bool> isIn) =>
+    [
+        .. DemoPrograms.NamesOf(".dq").Where(name => name.StartsWith(Folder, StringComparison.Ordinal)
+            && isIn(name[Folder.Length..])).Order(StringComparer.Ordinal),
+    ];
+}

@@ -1,0 +1,40 @@
+using Microsoft.AspNetCore.Components;
+using Rookery.Lab.Texts;
+
+namespace Rookery.Lab.Studies;
+
+/// <summary>A part of the room of the studies: drawn anew when something of it changes.</summary>
+public abstract class StudyPart : ComponentBase, IDisposable
+{
+    /// <summary>What is shown.</summary>
+    [Inject]
+    private protected StudySession Studies { get; set; } = null!;
+
+    /// <summary>The words.</summary>
+    [Inject]
+    private protected LabTexts Texts { get; set; } = null!;
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        Dispose(true);
+        GC.SuppressFinalize(this);
+    }
+
+    /// <summary>Stops listening.</summary>
+    protected virtual void Dispose(bool isDisposing)
+    {
+        Studies.Changed -= Refresh;
+        Texts.Changed -= Refresh;
+    }
+
+    /// <inheritdoc/>
+    protected override void OnInitialized()
+    {
+        Studies.Changed += Refresh;
+        Texts.Changed += Refresh;
+    }
+
+    /// <summary>Draws it anew.</summary>
+    protected void Refresh() => InvokeAsync(StateHasChanged);
+}
