@@ -26,6 +26,8 @@ public sealed class SpeedUpViewTests
             SceneChecks.AssertSound(SpeedUpView.Draw(data, new() { Frame = frame }));
             SceneChecks.AssertSound(SpeedUpView.Draw(data, new() { Frame = frame, IsLogarithmic = false }));
             SceneChecks.AssertSound(SpeedUpView.Draw(data, new() { Frame = frame, ShowLaws = false }));
+            var german = frame with { Words = DrawingWords.German };
+            SceneChecks.AssertSound(SpeedUpView.Draw(data, new() { Frame = german }));
         }
     }
 

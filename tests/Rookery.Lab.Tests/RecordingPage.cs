@@ -109,6 +109,10 @@ internal sealed class RecordingPage : IPage
 
     public void PlaceCaret(string host, int offset, int length) => Focused = host;
 
+    public void PlaceCaret(string host, int offset, int length)
+    {
+    }
+
     public Task BreatheAsync()
     {
         Breaths++;

@@ -5,7 +5,7 @@ using Rookery.Notation.Randomness;
 
 namespace Rookery.Checking.Exploring;
 
-/// <summary>Learns how large the numbers of a scenario become: by walks at random, then by all states near the start.
+/// <summary>Learns how large the numbers of a scenario become: from all states near its start, and from random walks.
 /// </summary>
 /// <remarks>
 /// What is learnt only decides how many bits a number gets. A number that turns out larger later makes exploration
@@ -25,6 +25,8 @@ internal sealed class Warmup : IStepSink
     private Xoshiro256StarStar _random;
     private ScenarioMachine _machine = null!;
     private ulong[] _chosen = [];
+    private ulong[] _noted = [];
+    private int? _short;
     private int _seen;
 
     public Warmup(ScenarioCode code, CheckOptions options) => (_code, _options) = (code, options);
@@ -32,7 +34,7 @@ internal sealed class Warmup : IStepSink
     /// <summary>A machine whose slots are as wide as the walks need; there when they have been made.</summary>
     public ScenarioMachine? Learnt { get; private set; }
 
-    /// <summary>Walks.</summary>
+    /// <summary>Looks around.</summary>
     public IEnumerable<Portion> Work()
     {
         var capacities = FirstCapacities(_code);
@@ -41,22 +43,15 @@ internal sealed class Warmup : IStepSink
         {
             _machine = new(_code, capacities, _options, null);
             _machine.Lay(Layout.Wide(_machine.Shape));
-            _chosen = new ulong[_machine.Layout.Words];
-            _random = Xoshiro256StarStar.FromSeed(1);
-            int? full = null;
-            for (int walk = 0; walk < Walks && full is null; walk++)
-            {
-                full = Walk();
-                yield return Portion.Rest;
-            }
-
-            isLonger = full is { } list && capacities[list] < Capacities.Max;
+            (_chosen, _noted) = (new ulong[_machine.Layout.Words], []);
+            (_random, _short) = (Xoshiro256StarStar.FromSeed(1), null);
+            foreach (Portion portion in LookAround())
+                yield return portion;
+            isLonger = _short is { } list && capacities[list] < Capacities.Max;
             if (isLonger)
-                capacities[full!.Value] *= 2;
+                capacities[_short!.Value] *= 2;
         }
 
-        foreach (Portion portion in LookAround())
-            yield return portion;
         var learnt = new Capacities(capacities.Count, 1);
         for (int list = 0; list < learnt.Count; list++)
             learnt[list] = Math.Max(1, LongestOf(_machine.Shape, list));
@@ -64,23 +59,32 @@ internal sealed class Warmup : IStepSink
         Learnt.Lay(Layout.Packed(Learnt.Shape));
     }
 
-    /// <summary>Notes the states near the start.</summary>
+    /// <summary>Notes the states near the start, and where these are not all, those along some walks.</summary>
     private IEnumerable<Portion> LookAround()
     {
         var search = new Search(_machine, _options with { Progress = null });
+        bool isWhole = true;
         foreach (Portion portion in search.Work())
         {
             yield return portion;
-            if (search.States >= StatesMax)
+            isWhole = search.States < StatesMax;
+            if (!isWhole)
                 break;
         }
 
+        _short = (search.Error as CapacityOverflowException)?.List;
         int noted = 0;
         foreach (uint id in search.Ids())
         {
             Note(search.StateOf(id));
             if (++noted % StatesAtOnce == 0)
                 yield return Portion.Rest;
+        }
+
+        for (int walk = 0; walk < Walks && !isWhole && _short is null; walk++)
+        {
+            _short = Walk();
+            yield return Portion.Rest;
         }
     }
 
@@ -164,9 +168,20 @@ internal sealed class Warmup : IStepSink
         }
     }
 
+    // Wide states have a word for each slot, and few words differ from one state to the next.
     private void Note(ReadOnlySpan<ulong> state)
     {
+        bool isFirst = _noted.Length == 0;
+        if (isFirst)
+            _noted = new ulong[state.Length];
         for (int slot = 0; slot < _machine.Shape.Count; slot++)
+        {
+            if (!isFirst)
+                slot += state[slot..].CommonPrefixLength(_noted.AsSpan(slot));
+            if (slot >= _machine.Shape.Count)
+                break;
             _machine.Shape.Widen(slot, _machine.Get(state, slot));
+            _noted[slot] = state[slot];
+        }
     }
 }

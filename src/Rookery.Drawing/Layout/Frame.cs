@@ -24,6 +24,9 @@ public sealed record Frame
     /// <summary>A title of one's own; empty by default: the view makes one.</summary>
     public string Title { get; init; } = "";
 
+    /// <summary>In which language the figure speaks; <see cref="DrawingWords.English"/> by default.</summary>
+    public DrawingWords Words { get; init; } = DrawingWords.English;
+
     internal void Check()
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(Width, SideMin);

@@ -25,6 +25,9 @@ internal sealed class Sheet
     /// <summary>What is still free.</summary>
     public Area Room { get; private set; }
 
+    /// <summary>The words of the figure's language.</summary>
+    public DrawingWords Words => _frame.Words;
+
     /// <summary>Size of titles.</summary>
     public double TitleSize => 36 * _frame.TextScale;
 

@@ -13,7 +13,8 @@ internal static class TraceSize
         Math.Clamp(Math.Max(trace.Inputs.Workers, trace.WorkerCount), 1, Replay.WorkersMax);
 
     /// <summary>The program's name for a title, or words that stand in for it.</summary>
-    public static string NameOf(Trace trace) => trace.Inputs.Program.Length > 0 ? trace.Inputs.Program : "a run";
+    public static string NameOf(Trace trace, DrawingWords words) =>
+        trace.Inputs.Program.Length > 0 ? trace.Inputs.Program : words.ARun;
 
     /// <summary><c>1 worker</c>, <c>4 workers</c>.</summary>
     public static string Count(long number, string one) =>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Rookery.Checking;
 using Rookery.Lab.Documents;
 
 namespace Rookery.Lab.Deques;
@@ -29,6 +30,21 @@ internal static class DequeFiles
         .. LineEdits.LinesOf(text).TakeWhile(LineEdits.IsComment).Select(line => line.TrimStart('#', ' '))
             .Where(line => line.Length > 0 && !line.StartsWith("verdicts:", StringComparison.Ordinal)),
     ];
+
+    /// <summary>The first memory model under which the file itself says that something fails; null for none.</summary>
+    public static MemoryModel? BrokenUnder(string text)
+    {
+        const string head = "# verdicts:";
+        string line = LineEdits.LinesOf(text).FirstOrDefault(
+            one => one.StartsWith(head, StringComparison.Ordinal)) ?? head;
+        foreach (string[] words in line[head.Length..].Split(',').Select(one => one.Trim().Split(' ')))
+        {
+            if (words.Length == 2 && words[1] == "broken" && Enum.TryParse(words[0], true, out MemoryModel model))
+                return model;
+        }
+
+        return null;
+    }
 
     private static ImmutableArray<string> Of(Func<string, bool> isIn) =>
     [

@@ -134,6 +134,7 @@ internal sealed class DequeSession(IPage page)
         (File, Line, Scenario) = (file, 0, "");
         _texts = new(text);
         (Found, Former, Table, Witness) = (null, null, [], null);
+        Memory = DequeFiles.BrokenUnder(text) ?? Memory;
         Take();
     }
 

@@ -59,21 +59,25 @@ internal sealed class EditorText
         string text = Lines[line];
         var pieces = ImmutableArray.CreateBuilder<EditorSegment>();
         int done = 0;
+        bool isAtEnd = false;
         foreach (EditorMark mark in Marks.Where(mark => mark.Line == line))
         {
+            isAtEnd |= mark.Column >= text.Length;
             int start = Math.Max(done, mark.Column);
-            int end = Math.Min(mark.Column + mark.Length, Math.Max(text.Length, start + 1));
+            int end = Math.Min(mark.Column + mark.Length, text.Length);
             if (end <= start)
                 continue;
             if (start > done)
                 pieces.Add(new(text[done..start], false));
-            // Behind the end of a line a blank is underlined: something is missing there.
-            pieces.Add(new(start < text.Length ? text[start..Math.Min(end, text.Length)] : " ", true));
-            done = Math.Min(end, text.Length);
+            pieces.Add(new(text[start..end], true));
+            done = end;
         }
 
         if (done < text.Length)
             pieces.Add(new(text[done..], false));
+        // Behind the end of a line a blank is underlined: something is missing there.
+        if (isAtEnd)
+            pieces.Add(new(" ", true));
         return pieces.ToImmutable();
     }
 

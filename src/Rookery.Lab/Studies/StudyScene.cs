@@ -18,7 +18,7 @@ internal static class StudyScene
     /// <param name="frame">The size.</param>
     public static Scene Draw(StudyWork work, Frame frame) => work.Plan.Kind == StudyKind.Curve
         ? SpeedUpView.Draw(CurveOf(work), new() { Frame = frame })
-        : ComparisonView.Draw(ComparisonOf(work), new() { Frame = frame });
+        : ComparisonView.Draw(ComparisonOf(work, frame.ShowHeading), new() { Frame = frame });
 
     /// <summary>What a curve is drawn from: runs whose work is that of the first, since speed-up is T1/Tp.</summary>
     public static SpeedUpData CurveOf(StudyWork work)
@@ -51,7 +51,7 @@ internal static class StudyScene
         int.Parse(plan.Sweep.CellAt(cell.Cell).Treatment.Levels[workersAt], CultureInfo.InvariantCulture),
         (long)ValueOf(cell, "makespan"), TargetOf(cell));
 
-    private static ComparisonData ComparisonOf(StudyWork work)
+    private static ComparisonData ComparisonOf(StudyWork work, bool standsAlone)
     {
         StudyPlan plan = work.Plan;
         string what = plan.Claim is null ? plan.Sweep.Factors[0].ShortName : plan.Claim.Says;
@@ -68,7 +68,9 @@ internal static class StudyScene
             Series = [""],
             Groups = [.. plan.Sweep.Treatments.Select(one => GroupOf(work, one)).OfType<ComparisonGroup>()],
             ArePaired = plan.Sweep.Treatments.Length == 2,
-            Finding = work.Verdict is { } verdict ? $"{VerdictWord(verdict.Verdict)}. {verdict.Reason}" : "",
+            Finding = standsAlone && work.Verdict is { } verdict
+                ? $"{VerdictWord(verdict.Verdict)}. {verdict.Reason}"
+                : "",
         };
     }
 

@@ -10,7 +10,7 @@ namespace Rookery.Lab.Work;
 internal sealed class Breather(IPage page)
 {
     // Together with a portion that begins just before this has passed it stays far below 50 ms.
-    private const double WorkMilliseconds = 14;
+    private const double WorkMilliseconds = 10;
 
     private double _since = page.Now;
 

@@ -110,6 +110,17 @@ public sealed class DequeSessionTests
         }
     }
 
+    [Fact]
+    public void Open_AFileWithAMistake_ChoosesAModelThatShowsIt()
+    {
+        var deques = new DequeSession(_page);
+        deques.Open("deques/broken/tagged-top-no-tag.dq");
+        Assert.Equal(MemoryModel.Sc, deques.Memory);
+        deques.Open("deques/broken/growable-no-owner-fence.dq");
+        Assert.Equal(MemoryModel.Tso, deques.Memory);
+        Assert.Null(DequeFiles.BrokenUnder("shared x = 0"));
+    }
+
     private static int LineOf(DequeSession deques, string start) => 1 + LineEdits.LinesOf(deques.Text).ToList()
         .FindIndex(line => line.TrimStart().StartsWith(start, StringComparison.Ordinal));
 

@@ -12,7 +12,7 @@ public sealed class EditorTextTests
     private static Diagnostic At(int line, int column, int length) => new("X1", new(line, column, length), "wrong");
 
     [Fact]
-    public void SegmentsOf_ALineWithAnError_ParFromTheOthers()
+    public void SegmentsOf_ALineWithAnError_AreApartFromTheOthers()
     {
         var text = EditorText.Of("task a\n    wirk 5\n", [At(2, 5, 4)]);
         Assert.Equal([new("    ", false), new("wirk", true), new(" 5", false)], text.SegmentsOf(1));

@@ -10,8 +10,8 @@ public sealed class FormerRunTests
     {
         using var session = await Made.SessionAsync("seabird/count.fj", "machine=unit");
         var first = session.Run!;
-        session.GoTo(900);
-        long time = first.Trace[899].Time;
+        session.GoTo(300);
+        long time = first.Trace[299].Time;
         await session.ChooseAsync("workers", "7");
         Assert.Same(first, session.Former);
         Assert.Equal(Jumps.StepAt(session.Run!.Trace, time), session.Step);

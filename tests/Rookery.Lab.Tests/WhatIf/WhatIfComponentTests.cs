@@ -44,7 +44,7 @@ public sealed class WhatIfComponentTests
 
     // A step must cost nothing where nothing changes.
     [Fact]
-    public async Task Panels_OnASteps_AreNotDrawnAnew()
+    public async Task Panels_OnSteps_AreNotDrawnAnew()
     {
         await using var context = await ContextAsync("");
         var session = context.Services.GetRequiredService<LabSession>();

@@ -61,7 +61,7 @@ internal sealed class ComparisonDrawing
             }
         }
 
-        entries.Add(LegendEntry.Drawn("mean and its interval",
+        entries.Add(LegendEntry.Drawn(_sheet.Words.MeanAndInterval,
             area => Bar(area.MiddleX, area.Y, area.MiddleY, area.Bottom, 12)));
         Legend.DrawAtBottom(_sheet, entries);
     }
@@ -88,7 +88,7 @@ internal sealed class ComparisonDrawing
         foreach (var tick in ticks)
         {
             var y = _y.Place(tick);
-            var label = _isLogarithmic ? NumberText.Short(tick) : NumberText.Tick(tick, ticks);
+            var label = _isLogarithmic ? _sheet.Words.Short(tick) : _sheet.Words.Tick(tick, ticks);
             marks.Add(new Rule(_plot.X, y, _plot.Right, y, Role.Grid));
             marks.Add(new Text(_plot.X - (small * 0.6), y + (small * 0.35), label, small) { Anchor = Anchor.End });
         }
@@ -136,7 +136,7 @@ internal sealed class ComparisonDrawing
         {
             Width = 1.2,
         });
-        _sheet.AddGroup("pairs", marks, "Runs of one seed");
+        _sheet.AddGroup("pairs", marks, _sheet.Words.RunsOfOneSeed);
     }
 
     private void DrawGroup(ComparisonGroup group, int pointsMax)
@@ -167,7 +167,7 @@ internal sealed class ComparisonDrawing
         var small = _sheet.SmallSize;
         var crowd = Math.Max(half, SeriesWidth * 0.42);
         return new(
-            middle + crowd, _y.Place(Clamped(group.Mean)) - (small * 0.4), NumberText.Short(group.Mean), small)
+            middle + crowd, _y.Place(Clamped(group.Mean)) - (small * 0.4), _sheet.Words.Short(group.Mean), small)
         {
             IsBold = true,
             Anchor = Anchor.Start,

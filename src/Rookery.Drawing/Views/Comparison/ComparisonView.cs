@@ -15,10 +15,10 @@ public static class ComparisonView
         Check(data);
         var sheet = new Sheet(asked.Frame, data.Title, data.Subtitle);
         if (data.Groups.Length == 0)
-            sheet.Nothing("No run came to an end: there is nothing to compare.");
+            sheet.Nothing(asked.Frame.Words.NothingToCompare);
         else
             new ComparisonDrawing(data, asked, sheet).Draw();
-        return sheet.Build(DescriptionOf(data));
+        return sheet.Build(DescriptionOf(data, asked.Frame.Words));
     }
 
     private static void Check(ComparisonData data)
@@ -32,17 +32,15 @@ public static class ComparisonView
         }
     }
 
-    private static string DescriptionOf(ComparisonData data)
+    private static string DescriptionOf(ComparisonData data, DrawingWords words)
     {
         const int most = 40;
         var parts = data.Groups.Take(most).Select(group =>
         {
             var series = data.Series[group.Series].Length > 0 ? $", {data.Series[group.Series]}" : "";
-            var range = $"{NumberText.Short(group.Low)} to {NumberText.Short(group.High)}";
-            return $"{data.Columns[group.Column]}{series}: mean {NumberText.Short(group.Mean)} (interval {range}) "
-                + $"of {TraceSize.Count(group.Values.Length, "run")}";
+            return words.MeanOf($"{data.Columns[group.Column]}{series}", group);
         });
-        var more = data.Groups.Length > most ? $"; and {data.Groups.Length - most} more" : "";
+        var more = data.Groups.Length > most ? words.AndMore(data.Groups.Length - most) : "";
         var finding = data.Finding.Length > 0 ? $" {data.Finding}" : "";
         return $"{data.Measure}. {string.Join("; ", parts)}{more}.{finding}";
     }

@@ -92,14 +92,14 @@ internal sealed class DequeDrawing
 
     private string SummaryOf(ImmutableArray<WorkerStage> shown)
     {
+        var words = _sheet.Words;
         var numbers = shown.Select(worker => worker.Worker).ToHashSet();
         var hidden = _moment.Stage.Workers.Where(worker => !numbers.Contains(worker.Worker)).ToList();
-        var states = hidden.GroupBy(Moment.StateOf).OrderByDescending(group => group.Count())
+        var states = hidden.GroupBy(worker => Moment.StateOf(worker, words)).OrderByDescending(group => group.Count())
             .ThenBy(group => group.Key, StringComparer.Ordinal)
-            .Select(group => $"{NumberText.Whole(group.Count())} {group.Key}");
-        var queued = TraceSize.Count(hidden.Sum(worker => worker.Deque.Count), "queued task");
-        var more = TraceSize.Count(hidden.Count, "more worker");
-        return $"+{more}: {string.Join(", ", states)}; {queued} in their deques";
+            .Select(group => $"{words.Whole(group.Count())} {group.Key}");
+        return words.HiddenWorkers(
+            hidden.Count, string.Join(", ", states), hidden.Sum(worker => worker.Deque.Count));
     }
 
     private void DrawHeadings()
@@ -107,17 +107,16 @@ internal sealed class DequeDrawing
         var small = _sheet.SmallSize;
         var strip = _sheet.TakeTop(small * 1.7);
         var baseline = strip.Y + small;
-        var own = FirstThatFits(_stackWidth - small, "worker and its current task", "worker, its task", "worker");
+        var own = FirstThatFits(_stackWidth - small, _sheet.Words.WorkerHeadings);
         _sheet.Add(new Text(strip.X, baseline, own, small) { Ink = Role.QuietText });
         if (!_moment.HasDeques)
             return;
         var room = strip.Width - _stackWidth;
-        var heading = FirstThatFits(
-            room, "deque, from bottom (owner's end) to top (thieves' end)", "deque, from bottom to top", "deque");
+        var heading = FirstThatFits(room, _sheet.Words.DequeHeadings);
         _sheet.Add(new Text(strip.X + _stackWidth, baseline, heading, small) { Ink = Role.QuietText });
     }
 
-    private string FirstThatFits(double room, params ReadOnlySpan<string> texts)
+    private string FirstThatFits(double room, ReadOnlySpan<string> texts)
     {
         foreach (var text in texts)
         {
@@ -142,24 +141,25 @@ internal sealed class DequeDrawing
         if (_moment.HasDeques)
         {
             var place = lane with { X = lane.X + _stackWidth, Width = lane.Width - _stackWidth };
-            var squareMarks = squares.LaneMarks(place, worker.Deque, Ink.Worker(worker.Worker), GhostOf(worker), "top");
+            var squareMarks = squares.LaneMarks(
+                place, worker.Deque, Ink.Worker(worker.Worker), GhostOf(worker), _sheet.Words.Top);
             _laneEnds[worker.Worker] = squareMarks.Max(mark => mark.Bounds.Right);
             marks.AddRange(squareMarks);
         }
 
         var number = string.Create(CultureInfo.InvariantCulture, $"{worker.Worker}");
-        _sheet.AddGroup("worker-" + number, marks, $"worker {number}", $"worker={number}");
+        _sheet.AddGroup("worker-" + number, marks, _sheet.Words.Worker(worker.Worker), $"worker={number}");
     }
 
     private void DrawShared(Area row, DequeSquares squares)
     {
         var small = _sheet.SmallSize;
         var marks = new List<Mark> { new Rule(row.X, row.Y, row.Right, row.Y, Role.Axis) };
-        var name = new Text(row.X, row.Y + (small * 1.3), "queue shared by all", small) { IsBold = true };
+        var name = new Text(row.X, row.Y + (small * 1.3), _sheet.Words.SharedQueue, small) { IsBold = true };
         marks.Add(name);
         var left = row.X + (FontWidths.Measure(name.Content, small, true) * TextFit.Reserve) + (small * 1.2);
         var place = new Area(left, row.Y + (row.Height * 0.05), row.Right - left, row.Height * 0.9);
-        marks.AddRange(squares.LaneMarks(place, _moment.Stage.SharedQueue, Role.Reference, null, "oldest"));
+        marks.AddRange(squares.LaneMarks(place, _moment.Stage.SharedQueue, Role.Reference, null, _sheet.Words.Oldest));
         _sheet.AddGroup("shared-queue", marks);
     }
 
@@ -192,7 +192,7 @@ internal sealed class DequeDrawing
 
         marks.AddRange(Arrow.Elbow(start, from.MiddleY, x, end, 9 * _sheet.Scale));
         var target = _options.HasTargets ? string.Create(CultureInfo.InvariantCulture, $"task={last.Task}") : "";
-        _sheet.AddGroup("move", marks, "the stolen task", target);
+        _sheet.AddGroup("move", marks, _sheet.Words.StolenTask, target);
     }
 
     // What the last event took from the deque of this worker.
@@ -225,7 +225,7 @@ internal sealed class DequeDrawing
             },
         };
         var baseline = middle + (text * 0.35);
-        var state = Moment.StateOf(worker);
+        var state = Moment.StateOf(worker, _sheet.Words);
         var stateWidth = FontWidths.Measure(state, small) * TextFit.Reserve;
 
         // Where a name has no room beside the state, the state goes below it.
@@ -258,13 +258,14 @@ internal sealed class DequeDrawing
     {
         var (text, small) = (_sheet.TextSize, _sheet.SmallSize);
         var has = worker.CurrentTask >= 0;
-        var label = TextFit.Shorten(has ? _moment.LabelOf(worker.CurrentTask) : "no task", text, line.Width, has);
+        var name = has ? _moment.LabelOf(worker.CurrentTask) : _sheet.Words.NoTask;
+        var label = TextFit.Shorten(name, text, line.Width, has);
         var marks = new List<Mark>();
         if (label.Length == 0)
             return marks;
         marks.Add(new Text(line.X, line.Y, label, text) { IsBold = has, Ink = has ? Role.Text : Role.QuietText });
         var x = line.X + (FontWidths.Measure(label, text, has) * TextFit.Reserve) + (small * 0.6);
-        var below = $"on {NumberText.Whole(worker.Stack.Count - 1)} more";
+        var below = _sheet.Words.OnMore(worker.Stack.Count - 1);
         if (!isTall && worker.Stack.Count > 1 && TextFit.Fits(below, small, line.Right - x))
             marks.Add(new Text(x, line.Y, below, small) { Ink = Role.QuietText });
         return marks;
@@ -278,13 +279,13 @@ internal sealed class DequeDrawing
             return "";
         for (var count = Math.Min(below.Count, 6); count > 0; count--)
         {
-            var more = below.Count > count ? $" +{NumberText.Whole(below.Count - count)} more" : "";
-            var text = $"on top of {string.Join(", ", below.Take(count).Select(_moment.LabelOf))}{more}";
+            var more = below.Count > count ? $" {_sheet.Words.More(below.Count - count)}" : "";
+            var text = _sheet.Words.OnTopOf(string.Join(", ", below.Take(count).Select(_moment.LabelOf)) + more);
             if (TextFit.Fits(text, _sheet.SmallSize, room))
                 return text;
         }
 
-        return TextFit.Shorten($"on top of {TraceSize.Count(below.Count, "waiting task")}", _sheet.SmallSize, room);
+        return TextFit.Shorten(_sheet.Words.OnTopOfWaiting(below.Count), _sheet.SmallSize, room);
     }
 
     private static bool IsAboutVictim(EventKind kind) =>

@@ -45,7 +45,7 @@ internal sealed class DequeSquares
         var side = SideOf(work);
         var strip = _sheet.TakeBottom(Math.Max(side, small) + (small * 0.6));
         var square = new Area(strip.X, strip.Bottom - side, side, side);
-        var text = $"this area: {TimeText.Of(work, _moment.Unit)} of work that a queued task still contains";
+        var text = _sheet.Words.AreaKey(_sheet.Words.Time(work, _moment.Unit));
         _sheet.AddGroup(
             "key",
             [
@@ -71,7 +71,10 @@ internal sealed class DequeSquares
         var items = ItemsOf(queue, ghost);
         if (items.Count == 0)
         {
-            marks.Add(new Text(place.X, place.MiddleY + (small * 0.35), "empty", small) { Ink = Role.QuietText });
+            marks.Add(new Text(place.X, place.MiddleY + (small * 0.35), _sheet.Words.Empty, small)
+            {
+                Ink = Role.QuietText,
+            });
             return marks;
         }
 
@@ -211,12 +214,11 @@ internal sealed class DequeSquares
             string.Create(CultureInfo.InvariantCulture, $"task={item.Task}"));
     }
 
-    private string TextOf(Item item) => item.Taker >= 0
-        ? string.Create(CultureInfo.InvariantCulture, $"gone to {item.Taker}")
-        : _moment.LabelOf(item.Task);
+    private string TextOf(Item item) =>
+        item.Taker >= 0 ? _sheet.Words.GoneTo(item.Taker) : _moment.LabelOf(item.Task);
 
     private Text MoreText(int hidden, Area slot) =>
-        new(slot.X, slot.MiddleY + (_sheet.SmallSize * 0.35), $"+{NumberText.Compact(hidden)} more", _sheet.SmallSize);
+        new(slot.X, slot.MiddleY + (_sheet.SmallSize * 0.35), _sheet.Words.More(hidden), _sheet.SmallSize);
 
     private int MovedBy(TraceEvent last) => last.Kind switch
     {

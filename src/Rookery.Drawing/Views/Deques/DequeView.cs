@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Rookery.Traces;
 using Rookery.Traces.Replaying;
 
@@ -34,11 +33,12 @@ public static class DequeView
 
         var (trace, stage) = (replay.Trace, replay.At(step));
         var moment = new Moment(replay, stage);
-        var unit = trace.Inputs.TimeUnit;
-        var title = $"{TraceSize.NameOf(trace)} at {TimeText.Of(stage.Time, unit)}";
-        var sheet = new Sheet(asked.Frame, title, SubtitleOf(trace, moment));
+        var words = asked.Frame.Words;
+        var time = words.Time(stage.Time, trace.Inputs.TimeUnit);
+        var title = words.DequeTitle(TraceSize.NameOf(trace, words), time);
+        var sheet = new Sheet(asked.Frame, title, SubtitleOf(trace, moment, words));
         new DequeDrawing(moment, asked, sheet).Draw(asked.ShowSentence ? sentence : "");
-        return sheet.Build(DescriptionOf(moment, sentence));
+        return sheet.Build(DescriptionOf(moment, sentence, words));
     }
 
     /// <summary>
@@ -48,16 +48,14 @@ public static class DequeView
     /// <param name="replay">The run.</param>
     public static long LargestQueued(Replay replay) => replay.LargestQueuedWork;
 
-    private static string SubtitleOf(Trace trace, Moment moment)
+    private static string SubtitleOf(Trace trace, Moment moment, DrawingWords words)
     {
-        var step = $"after step {NumberText.Whole(moment.Stage.Step)} of {NumberText.Whole(trace.Count)}";
         var working = moment.Stage.Workers.Count(worker => worker.Stretch == Stretch.Working);
-        var queued = TraceSize.Count(moment.QueuedCount, "task");
-        return $"{step}: {NumberText.Whole(working)} of {TraceSize.Count(moment.Stage.Workers.Length, "worker")} "
-            + $"computing, {queued} queued";
+        return words.DequeSubtitle(
+            moment.Stage.Step, trace.Count, working, moment.Stage.Workers.Length, moment.QueuedCount);
     }
 
-    private static string DescriptionOf(Moment moment, string sentence)
+    private static string DescriptionOf(Moment moment, string sentence, DrawingWords words)
     {
         const int workersMax = 16;
         const int tasksMax = 8;
@@ -66,26 +64,23 @@ public static class DequeView
             parts.Add(sentence);
         foreach (var worker in moment.Stage.Workers.Take(workersMax))
         {
-            var current = worker.CurrentTask >= 0 ? $", with {moment.LabelOf(worker.CurrentTask)}" : "";
-            var deque = !moment.HasDeques ? "" : $"; deque {ListOf(moment, worker.Deque, tasksMax)}";
-            parts.Add(string.Create(
-                CultureInfo.InvariantCulture, $"Worker {worker.Worker}: {Moment.StateOf(worker)}{current}{deque}."));
+            var deque = moment.HasDeques ? ListOf(moment, worker.Deque, tasksMax, words) : null;
+            parts.Add(words.WorkerSentence(
+                worker.Worker, Moment.StateOf(worker, words), moment.LabelOf(worker.CurrentTask), deque));
         }
 
         if (moment.Stage.Workers.Length > workersMax)
-            parts.Add($"{TraceSize.Count(moment.Stage.Workers.Length - workersMax, "more worker")}.");
+            parts.Add(words.MoreWorkersSentence(moment.Stage.Workers.Length - workersMax));
         if (moment.IsShared)
-            parts.Add($"Queue shared by all: {ListOf(moment, moment.Stage.SharedQueue, tasksMax)}.");
+            parts.Add(words.SharedQueueSentence(ListOf(moment, moment.Stage.SharedQueue, tasksMax, words)));
         return string.Join(' ', parts);
     }
 
-    private static string ListOf(Moment moment, ImmutableList<int> tasks, int most)
+    private static string ListOf(Moment moment, ImmutableList<int> tasks, int most, DrawingWords words)
     {
         if (tasks.Count == 0)
-            return "empty";
-        var names = tasks.Take(most).Select(task =>
-            $"{moment.LabelOf(task)} with work {NumberText.Short(moment.WorkIn(task))}");
-        var more = tasks.Count > most ? $" and {NumberText.Whole(tasks.Count - most)} more" : "";
-        return $"from top {string.Join(", ", names)}{more}";
+            return words.Empty;
+        var names = tasks.Take(most).Select(task => words.TaskWithWork(moment.LabelOf(task), moment.WorkIn(task)));
+        return words.FromTop(string.Join(", ", names), tasks.Count - most);
     }
 }

@@ -69,13 +69,6 @@ internal sealed class Moment
     public string Unit => _trace.Inputs.TimeUnit;
 
     /// <summary>What a worker is doing, in a word or two.</summary>
-    public static string StateOf(WorkerStage worker) => worker.Stretch switch
-    {
-        Stretch.Working => "computing",
-        Stretch.Searching => worker.LastEvent == EventKind.JoinWait ? "at a join" : "searching",
-        Stretch.Blocked => "blocked",
-        Stretch.Asleep => "asleep",
-        Stretch.Off => "off",
-        Stretch.Scheduling => "scheduling",
-    };
+    public static string StateOf(WorkerStage worker, DrawingWords words) =>
+        words.State(worker.Stretch, worker.LastEvent == EventKind.JoinWait);
 }

@@ -43,9 +43,9 @@ internal sealed class SpeedUpDrawing
     private void WriteNotes()
     {
         if (_plan.Dropped > 0)
-            _sheet.Note($"{NumberText.Whole(_plan.Dropped)} runs between those of the same rank are not drawn.");
+            _sheet.Note(_sheet.Words.DroppedRuns(_plan.Dropped));
         if (_plan.WithoutTime > 0)
-            _sheet.Note($"{TraceSize.Count(_plan.WithoutTime, "run")} that took no time: left out.");
+            _sheet.Note(_sheet.Words.RunsWithoutTime(_plan.WithoutTime));
     }
 
     private void Arrange()
@@ -73,7 +73,7 @@ internal sealed class SpeedUpDrawing
         {
             var y = _y.Place(tick);
             marks.Add(new Rule(_plot.X, y, _plot.Right, y, Role.Grid));
-            marks.Add(new Text(_plot.X - (small * 0.6), y + (small * 0.35), NumberText.Short(tick), small)
+            marks.Add(new Text(_plot.X - (small * 0.6), y + (small * 0.35), _sheet.Words.Short(tick), small)
             {
                 Anchor = Anchor.End,
             });
@@ -85,7 +85,7 @@ internal sealed class SpeedUpDrawing
         {
             var x = _x.Place(workers);
             marks.Add(new Rule(x, _plot.Bottom, x, _plot.Bottom + 8, Role.Axis));
-            var label = NumberText.Short(workers);
+            var label = _sheet.Words.Short(workers);
             var half = FontWidths.Measure(label, small) * TextFit.Reserve / 2;
             if (x - half < taken + (small * 0.4))
                 continue;
@@ -93,12 +93,12 @@ internal sealed class SpeedUpDrawing
             marks.Add(new Text(x, _plot.Bottom + 12 + small, label, small) { Anchor = Anchor.Middle });
         }
 
-        marks.Add(new Text(_plot.Right, _plot.Bottom + 14 + (small * 2.2), "workers P", small)
+        marks.Add(new Text(_plot.Right, _plot.Bottom + 14 + (small * 2.2), _sheet.Words.WorkersAxis, small)
         {
             Ink = Role.QuietText,
             Anchor = Anchor.End,
         });
-        marks.Add(new Text(_plot.X - (small * 3.4), _plot.Y - (small * 0.8), "speed-up T1/Tp", small)
+        marks.Add(new Text(_plot.X - (small * 3.4), _plot.Y - (small * 0.8), _sheet.Words.SpeedUpAxis, small)
         {
             Ink = Role.QuietText,
         });
@@ -117,7 +117,7 @@ internal sealed class SpeedUpDrawing
         for (var i = samples.Count - 1; i >= 0; i--)
             Extend(samples[i], SpeedUpView.GreedyLeast(_data.WorkTicks, _data.SpanTicks, samples[i]));
         steps.Add(PathStep.Close);
-        _sheet.AddGroup("greedy-range", [new Outline(steps.ToImmutable(), Role.Panel)], "Where greedy schedules lie");
+        _sheet.AddGroup("greedy-range", [new Outline(steps.ToImmutable(), Role.Panel)], _sheet.Words.GreedyRange);
 
         void Extend(double workers, double speedUp)
         {
@@ -136,7 +136,7 @@ internal sealed class SpeedUpDrawing
             Dash = Dash.Dashed,
         });
         if (top >= _x.To)
-            _ends.Add((_y.Place(top), "linear: P", Role.Law, -1));
+            _ends.Add((_y.Place(top), _sheet.Words.Linear, Role.Law, -1));
         else
             marks.Add(LinearLabel(top));
         if (HasSpan)
@@ -145,7 +145,7 @@ internal sealed class SpeedUpDrawing
             {
                 var y = _y.Place(Ceiling);
                 marks.Add(new Rule(_plot.X, y, _plot.Right, y, Role.Law) { Width = 2.5 });
-                _ends.Add((y, $"T1/Tinf = {NumberText.Short(Ceiling)}", Role.Law, -1));
+                _ends.Add((y, $"T1/Tinf = {_sheet.Words.Short(Ceiling)}", Role.Law, -1));
             }
 
             var curve = Samples().Select((workers, index) =>
@@ -154,7 +154,7 @@ internal sealed class SpeedUpDrawing
                 return index == 0 ? PathStep.Move(_x.Place(workers), y) : PathStep.Line(_x.Place(workers), y);
             }).ToImmutableArray();
             marks.Add(new Outline(curve, default) { Edge = Role.Law, EdgeWidth = 2.5, Dash = Dash.Dotted });
-            _ends.Add((curve[^1].Y, "greedy at least", Role.Law, -1));
+            _ends.Add((curve[^1].Y, _sheet.Words.GreedyLeast, Role.Law, -1));
         }
 
         _sheet.AddGroup("laws", marks);
@@ -164,7 +164,7 @@ internal sealed class SpeedUpDrawing
     {
         var small = _sheet.SmallSize;
         var (x, y) = (_x.Place(top) + (small * 0.6), _y.Place(top) + (small * 0.35));
-        return new(x, y, "linear: P", small) { Ink = Role.Law };
+        return new(x, y, _sheet.Words.Linear, small) { Ink = Role.Law };
     }
 
     private IEnumerable<double> Samples()
@@ -196,7 +196,7 @@ internal sealed class SpeedUpDrawing
 
         var id = string.Create(CultureInfo.InvariantCulture, $"series-{series}");
         _sheet.AddGroup(id, marks, _data.Series[series].Name);
-        var name = $"{NumberText.Decimal(medians[^1].SpeedUp, 2)}  {_data.Series[series].Name}";
+        var name = $"{_sheet.Words.Decimal(medians[^1].SpeedUp, 2)}  {_data.Series[series].Name}";
         _ends.Add((_y.Place(medians[^1].SpeedUp), name, ink, series));
     }
 
@@ -209,7 +209,7 @@ internal sealed class SpeedUpDrawing
         foreach (var (workers, speedUp) in _plan.Medians[0].SkipLast(1))
         {
             var x = _x.Place(workers) + (small * 0.5);
-            var text = NumberText.Decimal(speedUp, 2);
+            var text = _sheet.Words.Decimal(speedUp, 2);
             var label = new Text(x, BaselineOf(workers, speedUp), text, small) { IsBold = true };
             if (label.Bounds.Overlaps(taken) || label.Bounds.Right > _plot.Right || label.Bounds.Bottom > _plot.Bottom)
                 continue;

@@ -16,13 +16,14 @@ public static class SpeedUpView
     {
         var asked = options ?? new();
         Check(data);
-        var sheet = new Sheet(asked.Frame, $"{data.Program}: speed-up against workers", SubtitleOf(data));
+        var words = asked.Frame.Words;
+        var sheet = new Sheet(asked.Frame, words.SpeedUpTitle(data.Program), SubtitleOf(data, words));
         var plan = SpeedUpPlan.Of(data, asked);
         if (plan.Points.Length == 0)
-            sheet.Nothing("No run took any time: there is no speed-up to show.");
+            sheet.Nothing(words.NoSpeedUp);
         else
             new SpeedUpDrawing(data, asked, plan, sheet).Draw();
-        return sheet.Build(DescriptionOf(data, plan));
+        return sheet.Build(DescriptionOf(data, plan, words));
     }
 
     /// <summary>The least speed-up of a greedy schedule: T1 / ((T1 - Tinf)/P + Tinf).</summary>
@@ -44,23 +45,19 @@ public static class SpeedUpView
         }
     }
 
-    private static string SubtitleOf(SpeedUpData data)
-    {
-        var work = $"work T1 = {NumberText.Short(data.WorkTicks)}";
-        return data.SpanTicks == 0
-            ? work
-            : $"{work}, span Tinf = {NumberText.Short(data.SpanTicks)}, parallelism T1/Tinf = "
-                + NumberText.Short((double)data.WorkTicks / data.SpanTicks);
-    }
+    private static string SubtitleOf(SpeedUpData data, DrawingWords words) => words.SpeedUpSubtitle(
+        data.WorkTicks,
+        data.SpanTicks == 0 ? null : data.SpanTicks,
+        data.SpanTicks == 0 ? 0 : (double)data.WorkTicks / data.SpanTicks);
 
-    private static string DescriptionOf(SpeedUpData data, SpeedUpPlan plan)
+    private static string DescriptionOf(SpeedUpData data, SpeedUpPlan plan, DrawingWords words)
     {
-        var parts = new List<string> { $"{Capitalised(SubtitleOf(data))}." };
+        var parts = new List<string> { $"{Capitalised(SubtitleOf(data, words))}." };
         for (var series = 0; series < data.Series.Length; series++)
         {
             var medians = plan.Medians[series].Take(40).Select(median =>
-                $"{NumberText.Decimal(median.SpeedUp, 2)} on {NumberText.Whole(median.Workers)}");
-            parts.Add($"{data.Series[series].Name}: median speed-up {string.Join(", ", medians)}.");
+                words.SpeedUpOn(median.SpeedUp, median.Workers));
+            parts.Add(words.MedianSpeedUps(data.Series[series].Name, string.Join(words.ListMark, medians)));
         }
 
         return string.Join(' ', parts);

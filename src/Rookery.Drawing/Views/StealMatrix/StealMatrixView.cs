@@ -18,44 +18,42 @@ public static class StealMatrixView
         ArgumentOutOfRangeException.ThrowIfLessThan(asked.RowsMax, 2);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(asked.RowsMax, 32);
         var counts = StealCounts.Of(trace, asked.RowsMax);
-        var sheet = new Sheet(asked.Frame, $"{TraceSize.NameOf(trace)}: who stole from whom", SubtitleOf(counts));
+        var words = asked.Frame.Words;
+        var title = words.MatrixTitle(TraceSize.NameOf(trace, words));
+        var sheet = new Sheet(asked.Frame, title, SubtitleOf(counts, words));
         if (counts.Total == 0)
-            sheet.Nothing(counts.Workers == 1 ? "One worker has nobody to steal from." : "Nothing was stolen.");
+            sheet.Nothing(counts.Workers == 1 ? words.NobodyToStealFrom : words.NothingStolen);
         else
             DrawMatrix(sheet, counts);
-        return sheet.Build(DescriptionOf(counts));
+        return sheet.Build(DescriptionOf(counts, words));
     }
 
-    private static string SubtitleOf(StealCounts counts)
-    {
-        var steals = $"{TraceSize.Count(counts.Total, "steal")} among {TraceSize.Count(counts.Workers, "worker")}";
-        if (counts.Workers < 2 || counts.Total == 0)
-            return steals;
-        var even = counts.Total / ((double)counts.Workers * (counts.Workers - 1));
-        return $"{steals}: {NumberText.Short(even)} for each pair if all were alike";
-    }
+    private static string SubtitleOf(StealCounts counts, DrawingWords words) => words.MatrixSubtitle(
+        counts.Total,
+        counts.Workers,
+        counts.Workers < 2 || counts.Total == 0
+            ? null
+            : counts.Total / ((double)counts.Workers * (counts.Workers - 1)));
 
-    private static string DescriptionOf(StealCounts counts)
+    private static string DescriptionOf(StealCounts counts, DrawingWords words)
     {
         if (counts.Total == 0)
-            return "Nothing was stolen.";
+            return words.NothingStolen;
         var rows = Enumerable.Range(0, counts.Groups).Select(group =>
-            $"{NameOf(counts, group)} stole {NumberText.Whole(counts.ThiefTotal(group))} and lost "
-            + NumberText.Whole(counts.VictimTotal(group)));
-        return $"{SubtitleOf(counts)}. Worker by worker: {string.Join("; ", rows)}.";
+            words.StoleAndLost(NameOf(counts, group, words), counts.ThiefTotal(group), counts.VictimTotal(group)));
+        return words.MatrixDescription(SubtitleOf(counts, words), string.Join("; ", rows));
     }
 
     private static void DrawMatrix(Sheet sheet, StealCounts counts)
     {
         if (counts.InGroup > 1)
         {
-            sheet.Note($"{NumberText.Whole(counts.Workers)} workers in {counts.Groups} groups of up to "
-                + $"{NumberText.Whole(counts.InGroup)}; steals within a group are on the diagonal.");
+            sheet.Note(sheet.Words.GroupsNote(counts.Workers, counts.Groups, counts.InGroup));
         }
 
         var small = sheet.SmallSize;
         var names = small * 1.2 + Enumerable.Range(0, counts.Groups).Max(group =>
-            FontWidths.Measure(RowName(counts, group), small) * TextFit.Reserve);
+            FontWidths.Measure(RowName(counts, group, sheet.Words), small) * TextFit.Reserve);
         DrawShades(sheet, counts);
         sheet.TakeTop(small * 3.2);
         sheet.TakeLeft(names);
@@ -95,7 +93,7 @@ public static class StealMatrixView
         // The least that is not nothing has a shade of its own.
         var ink = Ink.Scale(0.1 + (0.9 * count / largest));
         yield return new Box(cell, ink);
-        var text = NumberText.Short(count);
+        var text = sheet.Words.Short(count);
         var size = TextSizeFor(sheet, cell, text);
         if (size > 0)
         {
@@ -124,12 +122,12 @@ public static class StealMatrixView
         var (width, height) = (grid.Width / counts.Groups, grid.Height / counts.Groups);
         var marks = new List<Mark>
         {
-            new Text(grid.X - (small * 0.8), grid.Y - (small * 0.7), "thief", small)
+            new Text(grid.X - (small * 0.8), grid.Y - (small * 0.7), sheet.Words.Thief, small)
             {
                 Ink = Role.QuietText,
                 Anchor = Anchor.End,
             },
-            new Text(grid.X, grid.Y - (small * 2.1), "victim", small) { Ink = Role.QuietText },
+            new Text(grid.X, grid.Y - (small * 2.1), sheet.Words.Victim, small) { Ink = Role.QuietText },
         };
         var columnWidth = Enumerable.Range(0, counts.Groups).Max(group =>
             FontWidths.Measure(ColumnName(counts, group), small) * TextFit.Reserve) + (small * 0.4);
@@ -140,7 +138,8 @@ public static class StealMatrixView
             var middleY = grid.Y + ((group + 0.5) * height);
             if (group % rowStride == 0)
             {
-                marks.Add(new Text(grid.X - (small * 0.8), middleY + (small * 0.35), RowName(counts, group), small)
+                var name = RowName(counts, group, sheet.Words);
+                marks.Add(new Text(grid.X - (small * 0.8), middleY + (small * 0.35), name, small)
                 {
                     Anchor = Anchor.End,
                 });
@@ -166,12 +165,12 @@ public static class StealMatrixView
         var gap = small * 0.5;
         var marks = new List<Mark>
         {
-            new Text(grid.X - (small * 0.8), grid.Bottom + gap + (height / 2) + (small * 0.35), "lost", small)
+            new Text(grid.X - (small * 0.8), grid.Bottom + gap + (height / 2) + (small * 0.35), sheet.Words.Lost, small)
             {
                 Ink = Role.QuietText,
                 Anchor = Anchor.End,
             },
-            new Text(grid.Right + gap + (width / 2), grid.Y - (small * 0.7), "stole", small)
+            new Text(grid.Right + gap + (width / 2), grid.Y - (small * 0.7), sheet.Words.Stole, small)
             {
                 Ink = Role.QuietText,
                 Anchor = Anchor.Middle,
@@ -191,7 +190,7 @@ public static class StealMatrixView
 
     private static IEnumerable<Mark> TotalMarks(Sheet sheet, Area cell, long count)
     {
-        var text = NumberText.Short(count);
+        var text = sheet.Words.Short(count);
         if (TextSizeFor(sheet, cell, text) is > 0 and var size)
         {
             yield return new Text(cell.MiddleX, cell.MiddleY + (size * 0.35), text, size)
@@ -211,16 +210,16 @@ public static class StealMatrixView
         for (var i = 0; i < 5; i++)
             marks.Add(new Box(swatch with { X = strip.X + (i * swatch.Width) }, Ink.Scale(0.1 + (0.9 * i / 4))));
         var x = strip.X + (5 * swatch.Width) + (small * 0.6);
-        var text = counts.Largest == 1 ? "1 steal" : $"1 to {NumberText.Short(counts.Largest)} steals";
+        var text = sheet.Words.StealScale(counts.Largest);
         marks.Add(new Text(x, swatch.Bottom - (small * 0.15), text, small));
         sheet.AddGroup("legend", marks);
     }
 
-    private static string RowName(StealCounts counts, int group) =>
-        counts.InGroup == 1 ? "worker " + ColumnName(counts, group) : ColumnName(counts, group);
+    private static string RowName(StealCounts counts, int group, DrawingWords words) =>
+        counts.InGroup == 1 ? words.Worker(group) : ColumnName(counts, group);
 
-    private static string NameOf(StealCounts counts, int group) =>
-        (counts.InGroup == 1 ? "worker " : "workers ") + ColumnName(counts, group);
+    private static string NameOf(StealCounts counts, int group, DrawingWords words) =>
+        counts.InGroup == 1 ? words.Worker(group) : words.Workers(ColumnName(counts, group));
 
     private static string ColumnName(StealCounts counts, int group)
     {

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 
 namespace Rookery.Drawing;
 
@@ -25,8 +24,8 @@ internal sealed class StolenWorkDrawing
         Legend.DrawAtBottom(
             _sheet,
             [
-                LegendEntry.Of("all queued tasks, share of them", Role.Reference),
-                LegendEntry.Of("stolen tasks, share and number", Role.Emphasis),
+                LegendEntry.Of(_sheet.Words.AllQueued, Role.Reference),
+                LegendEntry.Of(_sheet.Words.StolenTasks, Role.Emphasis),
             ]);
         Arrange();
         DrawAxes();
@@ -61,7 +60,7 @@ internal sealed class StolenWorkDrawing
         {
             var y = _y.Place(tick);
             marks.Add(new Rule(_plot.X, y, _plot.Right, y, tick == 0 ? Role.Axis : Role.Grid));
-            var percent = $"{NumberText.Decimal(tick * 100, 0)} %";
+            var percent = $"{_sheet.Words.Decimal(tick * 100, 0)} %";
             marks.Add(new Text(_plot.X - (small * 0.6), y + (small * 0.35), percent, small)
             {
                 Anchor = Anchor.End,
@@ -70,7 +69,7 @@ internal sealed class StolenWorkDrawing
 
         DrawEdgeLabels(marks);
         var unit = Scale.Name;
-        var title = $"work that the task contains, in {unit}";
+        var title = _sheet.Words.WorkInTask(_sheet.Words.Unit(unit));
         marks.Add(new Text(_plot.Right, _plot.Bottom + 14 + (small * 2.3), title, small)
         {
             Ink = Role.QuietText,
@@ -90,7 +89,7 @@ internal sealed class StolenWorkDrawing
         {
             var x = _plot.X + ((first + i) * ClassWidth);
             marks.Add(new Rule(x, _plot.Bottom, x, _plot.Bottom + 8, Role.Axis));
-            AddLabel(x, NumberText.Short(_classes.Edges[i] / Scale.Scale));
+            AddLabel(x, _sheet.Words.Short(_classes.Edges[i] / Scale.Scale));
         }
 
         void AddLabel(double x, string text)
@@ -119,7 +118,7 @@ internal sealed class StolenWorkDrawing
                 continue;
             var bar = Bar(middle, half, stolen[i] / (double)_work.Stolen.Count, Role.Emphasis);
             marks.Add(bar);
-            var count = NumberText.Short(stolen[i]);
+            var count = _sheet.Words.Short(stolen[i]);
             if (TextFit.Fits(count, small, ClassWidth * 0.95, true))
             {
                 marks.Add(new Text(bar.Place.MiddleX, bar.Place.Y - (small * 0.35), count, small)
@@ -145,15 +144,15 @@ internal sealed class StolenWorkDrawing
         var small = _sheet.SmallSize;
         (string Name, double Value, Dash Dash)[] lines =
         [
-            ("median stolen", StolenWorkView.MedianOf(_work.Stolen), Dash.Solid),
-            ("mean stolen", _work.Stolen.Average(value => (double)value), Dash.Dashed),
+            (_sheet.Words.MedianStolen, StolenWorkView.MedianOf(_work.Stolen), Dash.Solid),
+            (_sheet.Words.MeanStolen, _work.Stolen.Average(value => (double)value), Dash.Dashed),
         ];
         var marks = new List<Mark>();
         var baseline = _plot.Y - (small * 2.3);
         foreach (var (name, value, dash) in lines)
         {
             var x = _plot.X + (Math.Clamp(_classes.PlaceOf(value), 0, _classes.Count) * ClassWidth);
-            var label = string.Create(CultureInfo.InvariantCulture, $"{name} {TimeText.Of(value, _unit)}");
+            var label = $"{name} {_sheet.Words.Time(value, _unit)}";
             var width = FontWidths.Measure(label, small) * TextFit.Reserve;
             var isLeft = x + width + small > _plot.Right;
             marks.Add(new Rule(x, baseline - small, x, _plot.Bottom, Role.Text) { Width = 2.5, Dash = dash });

@@ -20,13 +20,14 @@ public static class StolenWorkView
         var asked = options ?? new();
         var work = RankedWork.Of(trace, tasks);
         var unit = trace.Inputs.TimeUnit;
-        var title = $"{TraceSize.NameOf(trace)}: how much work a steal moves";
-        var sheet = new Sheet(asked.Frame, title, SubtitleOf(work, unit));
+        var words = asked.Frame.Words;
+        var title = words.StolenWorkTitle(TraceSize.NameOf(trace, words));
+        var sheet = new Sheet(asked.Frame, title, SubtitleOf(work, unit, words));
         if (work.Stolen.Count == 0)
-            sheet.Nothing("Nothing was stolen.");
+            sheet.Nothing(words.NothingStolen);
         else
             new StolenWorkDrawing(work, asked, unit, sheet).Draw();
-        return sheet.Build(DescriptionOf(work, unit));
+        return sheet.Build(DescriptionOf(work, unit, words));
     }
 
     /// <summary>Median of ranked values: the middle one, or the mean of the middle two.</summary>
@@ -34,23 +35,25 @@ public static class StolenWorkView
         ? ranked[ranked.Count / 2]
         : ((double)ranked[(ranked.Count / 2) - 1] + ranked[ranked.Count / 2]) / 2;
 
-    private static string SubtitleOf(RankedWork work, string unit)
+    private static string SubtitleOf(RankedWork work, string unit, DrawingWords words)
     {
-        var queued = $"of {TraceSize.Count(work.Queued.Count, "queued task")}";
-        if (work.Stolen.Count == 0 || work.Queued.Count == 0)
-            return $"{TraceSize.Count(work.Stolen.Count, "task")} stolen {queued}";
-        var medianStolen = TimeText.Of(MedianOf(work.Stolen), unit);
-        var medianQueued = TimeText.Of(MedianOf(work.Queued), unit);
-        return $"{NumberText.Whole(work.Stolen.Count)} stolen {queued}; median work {medianStolen} when stolen, "
-            + $"{medianQueued} when queued";
+        var hasBoth = work.Stolen.Count > 0 && work.Queued.Count > 0;
+        return words.StolenWorkSubtitle(
+            work.Stolen.Count,
+            work.Queued.Count,
+            hasBoth ? words.Time(MedianOf(work.Stolen), unit) : null,
+            hasBoth ? words.Time(MedianOf(work.Queued), unit) : null);
     }
 
-    private static string DescriptionOf(RankedWork work, string unit)
+    private static string DescriptionOf(RankedWork work, string unit, DrawingWords words)
     {
-        if (work.Stolen.Count == 0)
-            return $"{SubtitleOf(work, unit)}: nothing to compare.";
-        var mean = work.Stolen.Average(value => (double)value);
-        return $"{SubtitleOf(work, unit)}. Work in stolen tasks: mean {TimeText.Of(mean, unit)}, "
-            + $"least {TimeText.Of(work.Stolen[0], unit)}, largest {TimeText.Of(work.Stolen[^1], unit)}.";
+        var subtitle = SubtitleOf(work, unit, words);
+        return work.Stolen.Count == 0
+            ? words.NothingToCompareIn(subtitle)
+            : words.StolenWorkDescription(
+                subtitle,
+                words.Time(work.Stolen.Average(value => (double)value), unit),
+                words.Time(work.Stolen[0], unit),
+                words.Time(work.Stolen[^1], unit));
     }
 }

@@ -50,31 +50,30 @@ internal sealed class TaskTreeDrawing
         if (hidden == 0)
             return;
         var shownStolen = plan.Root.All().Count(node => node.Task >= 0 && _tasks[node.Task].Steals > 0);
-        var hiddenStolen = NumberText.Whole(_counts.StolenOf(root) - shownStolen);
-        _sheet.Note($"+n: so many tasks are not drawn, {NumberText.Whole(hidden)} in all, {hiddenStolen} of them "
-            + "stolen. The largest parts are opened first.");
+        _sheet.Note(_sheet.Words.HiddenTasks(hidden, _counts.StolenOf(root) - shownStolen));
     }
 
     private void DrawLegend(TreePlan plan)
     {
+        var words = _sheet.Words;
         var nodes = plan.Root.All().Where(node => node.Task >= 0).ToList();
         var workers = nodes.Select(node => _tasks[node.Task].BeginWorker).Where(worker => worker >= 0).Distinct()
             .Order().ToList();
         var entries = new List<LegendEntry>();
         if (workers.Exists(worker => worker >= Style.WorkerPaints))
-            entries.Add(new("number: worker that began the task; paints repeat", [Ink.Worker(workers[0])]));
+            entries.Add(new(words.BeganByRepeating, [Ink.Worker(workers[0])]));
         else if (workers.Count > 0)
-            entries.Add(new("worker that began the task", [.. workers.Select(Ink.Worker)]));
+            entries.Add(new(words.BeganBy, [.. workers.Select(Ink.Worker)]));
         if (nodes.Exists(node => _tasks[node.Task].BeginWorker < 0))
-            entries.Add(new("never began", [Role.Waiting]));
-        entries.Add(LegendEntry.Drawn("forked", area => [Sample(area, 2, Dash.Solid, Role.Axis)]));
+            entries.Add(new(words.NeverBegan, [Role.Waiting]));
+        entries.Add(LegendEntry.Drawn(words.Forked, area => [Sample(area, 2, Dash.Solid, Role.Axis)]));
         if (nodes.Exists(node => _tasks[node.Task].IsCalled))
-            entries.Add(LegendEntry.Drawn("called", area => [Sample(area, 2, Dash.Dotted, Role.Axis)]));
+            entries.Add(LegendEntry.Drawn(words.Called, area => [Sample(area, 2, Dash.Dotted, Role.Axis)]));
         if (nodes.Exists(node => IsStolen(node)))
         {
             entries.Add(_queuesParent
-                ? LegendEntry.Drawn("its continuation was stolen", RingSample)
-                : LegendEntry.Drawn("stolen", area => [Sample(area, 6, Dash.Solid, Role.Text)]));
+                ? LegendEntry.Drawn(words.ContinuationStolen, RingSample)
+                : LegendEntry.Drawn(words.Stolen, area => [Sample(area, 6, Dash.Solid, Role.Text)]));
         }
 
         Legend.DrawAtBottom(_sheet, entries);

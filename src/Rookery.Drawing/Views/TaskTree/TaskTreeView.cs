@@ -1,4 +1,3 @@
-using System.Globalization;
 using Rookery.Traces;
 using Rookery.Traces.Replaying;
 
@@ -18,19 +17,21 @@ public static class TaskTreeView
     {
         var asked = options ?? new();
         Check(tasks, asked);
-        var title = $"{TraceSize.NameOf(trace)}: which worker ran which task";
+        var words = asked.Frame.Words;
+        var title = words.TreeTitle(TraceSize.NameOf(trace, words));
         if (RootOf(tasks, asked) is not { } root)
         {
-            var empty = new Sheet(asked.Frame, title, "no task");
-            empty.Nothing("The run has no tasks.");
-            return empty.Build("The run has no tasks.");
+            var empty = new Sheet(asked.Frame, title, words.NoTask);
+            empty.Nothing(words.NoTasks);
+            return empty.Build(words.NoTasks);
         }
 
         var counts = TreeCounts.Of(tasks, root);
-        var subtitle = SubtitleOf(tasks, counts, root);
+        var subtitle = words.TreeSubtitle(
+            counts.TasksOf(root), counts.StolenOf(root), DeepestOf(tasks, root));
         var sheet = new Sheet(asked.Frame, title, subtitle);
         new TaskTreeDrawing(trace, tasks, counts, asked, sheet).Draw(root);
-        return sheet.Build(DescriptionOf(trace, tasks, root, subtitle));
+        return sheet.Build(words.TreeDescription(trace.Labels.LabelOf(root), subtitle, SharesOf(tasks, words)));
     }
 
     private static void Check(TaskTable tasks, TaskTreeOptions options)
@@ -62,15 +63,6 @@ public static class TaskTreeView
         return tasks.Count > 0 ? 0 : null;
     }
 
-    private static string SubtitleOf(TaskTable tasks, TreeCounts counts, int root)
-    {
-        var count = TraceSize.Count(counts.TasksOf(root), "task");
-        var stolen = counts.StolenOf(root);
-        var share = stolen == 0 ? "" : $", {NumberText.Percent(stolen / (double)counts.TasksOf(root))}";
-        return $"{count}, {NumberText.Whole(stolen)} of them stolen{share}; deepest level "
-            + NumberText.Whole(DeepestOf(tasks, root));
-    }
-
     private static int DeepestOf(TaskTable tasks, int root)
     {
         var deepest = tasks[root].Depth;
@@ -79,7 +71,7 @@ public static class TaskTreeView
         return deepest - tasks[root].Depth + 1;
     }
 
-    private static string DescriptionOf(Trace trace, TaskTable tasks, int root, string subtitle)
+    private static string SharesOf(TaskTable tasks, DrawingWords words)
     {
         var perWorker = new SortedDictionary<int, long>();
         for (var task = 0; task < tasks.Count; task++)
@@ -88,8 +80,6 @@ public static class TaskTreeView
                 perWorker[worker] = perWorker.GetValueOrDefault(worker) + 1;
         }
 
-        var shares = perWorker.Take(32).Select(pair =>
-            string.Create(CultureInfo.InvariantCulture, $"worker {pair.Key} began {NumberText.Whole(pair.Value)}"));
-        return $"Tree below {trace.Labels.LabelOf(root)}: {subtitle}. In the whole run {string.Join(", ", shares)}.";
+        return string.Join(", ", perWorker.Take(32).Select(pair => words.WorkerBegan(pair.Key, pair.Value)));
     }
 }

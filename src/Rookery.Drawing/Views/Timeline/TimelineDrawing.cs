@@ -21,11 +21,13 @@ internal sealed class TimelineDrawing
         (_trace, _options, _plan, _sheet) = (trace, options, plan, sheet);
     }
 
+    private DrawingWords Words => _sheet.Words;
+
     public void Draw()
     {
         if (_trace.Count == 0)
         {
-            _sheet.Nothing("The run has no events.");
+            _sheet.Nothing(Words.NoEvents);
             return;
         }
 
@@ -48,7 +50,7 @@ internal sealed class TimelineDrawing
     {
         var small = _sheet.SmallSize;
         var names = Enumerable.Range(0, _plan.Rows).Max(row =>
-            FontWidths.Measure(TimelineView.RowName(_plan, row), small) * TextFit.Reserve);
+            FontWidths.Measure(RowName(row), small) * TextFit.Reserve);
         _sheet.TakeBottom(small * 3.2);
         _sheet.TakeTop(small * 2.9);
         _sheet.TakeLeft(names + small);
@@ -71,7 +73,7 @@ internal sealed class TimelineDrawing
     {
         var small = _sheet.SmallSize;
         var heading = _plot.Y - (small * 0.4);
-        _sheet.Add(new Text(_plot.Right + (small * 5.6), heading, "computing", small)
+        _sheet.Add(new Text(_plot.Right + (small * 5.6), heading, Words.Computing, small)
         {
             Ink = Role.QuietText,
             Anchor = Anchor.End,
@@ -85,18 +87,20 @@ internal sealed class TimelineDrawing
             if (row % stride == 0)
             {
                 var baseline = area.MiddleY + (small * 0.35);
-                marks.Add(new Text(_plot.X - (small * 0.8), baseline, TimelineView.RowName(_plan, row), small)
+                marks.Add(new Text(_plot.X - (small * 0.8), baseline, RowName(row), small)
                 {
                     Anchor = Anchor.End,
                 });
-                var share = NumberText.Percent(_plan.WorkShareOf(row));
+                var share = Words.Percent(_plan.WorkShareOf(row));
                 marks.Add(new Text(_plot.Right + (small * 5.6), baseline, share, small) { Anchor = Anchor.End });
             }
 
             var id = string.Create(CultureInfo.InvariantCulture, $"row-{row}");
-            _sheet.AddGroup(id, marks, TimelineView.RowName(_plan, row), RowTarget(row));
+            _sheet.AddGroup(id, marks, RowName(row), RowTarget(row));
         }
     }
+
+    private string RowName(int row) => TimelineView.RowName(_plan, row, Words);
 
     private string RowTarget(int row) => _options.HasTargets && _plan.WorkersInRow == 1
         ? string.Create(CultureInfo.InvariantCulture, $"worker={row}")
@@ -125,13 +129,14 @@ internal sealed class TimelineDrawing
         {
             var x = X(tick * scale);
             marks.Add(new Rule(x, _plot.Bottom + 4, x, _plot.Bottom + 12, Role.Axis));
-            marks.Add(new Text(x, _plot.Bottom + 14 + small, NumberText.Tick(tick, ticks), small)
+            marks.Add(new Text(x, _plot.Bottom + 14 + small, Words.Tick(tick, ticks), small)
             {
                 Anchor = Anchor.Middle,
             });
         }
 
-        marks.Add(new Text(_plot.Right, _plot.Bottom + 16 + (small * 2.2), $"time in {name}", small)
+        var title = Words.TimeIn(Words.Unit(name));
+        marks.Add(new Text(_plot.Right, _plot.Bottom + 16 + (small * 2.2), title, small)
         {
             Ink = Role.QuietText,
             Anchor = Anchor.End,
@@ -144,7 +149,7 @@ internal sealed class TimelineDrawing
         foreach (var row in _plan.Bars.GroupBy(bar => bar.Worker).OrderBy(row => row.Key))
         {
             var id = string.Create(CultureInfo.InvariantCulture, $"bars-{row.Key}");
-            _sheet.AddGroup(id, RowMarks(row), TimelineView.RowName(_plan, row.Key));
+            _sheet.AddGroup(id, RowMarks(row), RowName(row.Key));
         }
     }
 
@@ -216,7 +221,7 @@ internal sealed class TimelineDrawing
         {
             var marks = TimelineShares.Areas(shares, row, RowArea(row), _plan.IsByOrigin);
             _sheet.AddGroup(
-                string.Create(CultureInfo.InvariantCulture, $"shares-{row}"), marks, TimelineView.RowName(_plan, row));
+                string.Create(CultureInfo.InvariantCulture, $"shares-{row}"), marks, RowName(row));
         }
     }
 
@@ -240,7 +245,7 @@ internal sealed class TimelineDrawing
         var marks = ImmutableArray.CreateBuilder<Mark>();
         foreach (var (time, name, isLaw) in lines)
         {
-            var label = $"{name} = {TimeText.Of(time, unit)}";
+            var label = $"{name} = {Words.Time(time, unit)}";
             var width = FontWidths.Measure(label, small, true) * TextFit.Reserve;
             var x = X(time);
             var left = Math.Clamp(x - (width / 2), _plot.X, Math.Max(_plot.X, _plot.Right - width));
@@ -279,17 +284,17 @@ internal sealed class TimelineDrawing
         if (_plan.IsByOrigin)
         {
             var origins = Enumerable.Range(0, Style.WorkerPaints).Where(lane => _plan.Seen[lane]).Select(Ink.Worker);
-            entries.Add(new("computing, numbered by whose work it was", [.. origins]));
+            entries.Add(new(Words.ComputingByOrigin, [.. origins]));
         }
         else
         {
-            entries.Add(LegendEntry.Of("computing", Role.Working));
+            entries.Add(LegendEntry.Of(Words.Computing, Role.Working));
         }
 
         (int Lane, string Name)[] others =
         [
-            (Lane.Scheduling, "scheduling"), (Lane.Searching, "searching"), (Lane.Blocked, "blocked"),
-            (Lane.Asleep, "asleep"),
+            (Lane.Scheduling, Words.Scheduling), (Lane.Searching, Words.Searching),
+            (Lane.Blocked, Words.Blocked), (Lane.Asleep, Words.Asleep),
         ];
         foreach (var (lane, name) in others)
         {
@@ -300,7 +305,7 @@ internal sealed class TimelineDrawing
         if (hasLinks)
         {
             entries.Add(LegendEntry.Drawn(
-                "steal, victim to thief", area => Arrow.Level(area.X, area.Right, area.MiddleY, 7)));
+                Words.StealLink, area => Arrow.Level(area.X, area.Right, area.MiddleY, 7)));
         }
 
         Legend.DrawAtBottom(_sheet, entries);

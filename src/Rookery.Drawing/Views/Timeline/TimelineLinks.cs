@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace Rookery.Drawing;
 
 /// <summary>Which steals a timeline draws, and what it says about the others.</summary>
@@ -53,20 +51,10 @@ internal static class TimelineLinks
     /// <summary>What the figure puts together or leaves out, as sentences.</summary>
     public static IEnumerable<string> NotesOf(TimelinePlan plan, TimelineOptions options, int drawn)
     {
+        var words = options.Frame.Words;
         if (plan.Shares is { } shares)
-        {
-            var pieces = NumberText.Whole(shares.GetLength(1));
-            var rows = plan.WorkersInRow > 1
-                ? string.Create(CultureInfo.InvariantCulture, $" by up to {plan.WorkersInRow} workers together")
-                : "";
-            yield return $"Too much for single bars: a row shows {pieces} slices of time, and by height what share of "
-                + $"each slice was spent how{rows}.";
-        }
-
+            yield return words.SlicesNote(shares.GetLength(1), plan.WorkersInRow);
         if (options.ShowSteals && drawn < plan.Steals.Count)
-        {
-            yield return $"{NumberText.Whole(drawn)} of {NumberText.Whole(plan.Steals.Count)} steals are drawn: "
-                + "those between different rows that stand clear of the one before.";
-        }
+            yield return words.LinksNote(drawn, plan.Steals.Count);
     }
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Rookery.Traces;
 
 namespace Rookery.Drawing;
@@ -33,8 +32,9 @@ public static class TimelineView
         var (trace, asked) = (index.Trace, options ?? new());
         Check(asked);
         var rowsMax = (int)Math.Clamp((asked.Frame.Height - 340) / RowPitchMin, 4, 64);
+        var words = asked.Frame.Words;
         var plan = TimelinePlan.Of(index, asked, rowsMax);
-        var sheet = new Sheet(asked.Frame, TitleOf(trace, plan), SubtitleOf(trace, plan));
+        var sheet = new Sheet(asked.Frame, TitleOf(trace, plan, words), SubtitleOf(trace, plan, words));
         new TimelineDrawing(trace, asked, plan, sheet).Draw();
         return sheet.Build(DescriptionOf(trace, plan, asked));
     }
@@ -48,39 +48,42 @@ public static class TimelineView
             ArgumentOutOfRangeException.ThrowIfLessThan(to, options.From);
     }
 
-    private static string TitleOf(Trace trace, TimelinePlan plan) =>
-        $"{TraceSize.NameOf(trace)} on {TraceSize.Count(plan.Workers, "worker")}: who did what, and when";
+    private static string TitleOf(Trace trace, TimelinePlan plan, DrawingWords words) =>
+        words.TimelineTitle(TraceSize.NameOf(trace, words), plan.Workers);
 
-    private static string SubtitleOf(Trace trace, TimelinePlan plan)
+    private static string SubtitleOf(Trace trace, TimelinePlan plan, DrawingWords words)
     {
         var unit = trace.Inputs.TimeUnit;
-        var makespan = TimeText.Of(trace.Makespan, unit);
-        var end = trace.Inputs.Starved ? $"starved after {makespan}" : $"makespan {makespan}";
-        var utilisation = NumberText.Percent(UtilisationOf(trace, plan));
-        return $"{end}, work {TimeText.Of((double)plan.WorkTicks, unit)}, "
-            + $"{TraceSize.Count(plan.Steals.Count, "steal")}, utilisation {utilisation}";
+        return words.TimelineSubtitle(
+            trace.Inputs.Starved,
+            words.Time(trace.Makespan, unit),
+            words.Time((double)plan.WorkTicks, unit),
+            plan.Steals.Count,
+            words.Percent(UtilisationOf(trace, plan)));
     }
 
     private static string DescriptionOf(Trace trace, TimelinePlan plan, TimelineOptions options)
     {
+        var words = options.Frame.Words;
         if (trace.Count == 0)
-            return "The run has no events.";
+            return words.NoEvents;
         var rows = Enumerable.Range(0, Math.Min(plan.Rows, 32)).Select(row =>
-            $"{RowName(plan, row)} {NumberText.Percent(plan.WorkShareOf(row))}");
+            $"{RowName(plan, row, words)} {words.Percent(plan.WorkShareOf(row))}");
         var unit = trace.Inputs.TimeUnit;
-        var span = options.SpanTicks is { } ticks ? $" Span {TimeText.Of(ticks, unit)}." : "";
-        var more = plan.Rows > 32 ? string.Create(CultureInfo.InvariantCulture, $", {plan.Rows - 32} more") : "";
-        return $"A bar for each worker from {TimeText.Of(plan.From, unit)} to {TimeText.Of(plan.To, unit)}; "
-            + $"{SubtitleOf(trace, plan)}.{span} Time spent computing: {string.Join(", ", rows)}{more}.";
+        return words.TimelineDescription(
+            words.Time(plan.From, unit),
+            words.Time(plan.To, unit),
+            SubtitleOf(trace, plan, words),
+            options.SpanTicks is { } ticks ? words.Time(ticks, unit) : null,
+            string.Join(", ", rows),
+            plan.Rows - 32);
     }
 
-    internal static string RowName(TimelinePlan plan, int row)
+    internal static string RowName(TimelinePlan plan, int row, DrawingWords words)
     {
         var first = row * plan.WorkersInRow;
         var last = Math.Min(first + plan.WorkersInRow, plan.Workers) - 1;
-        return first == last
-            ? string.Create(CultureInfo.InvariantCulture, $"worker {first}")
-            : string.Create(CultureInfo.InvariantCulture, $"workers {first}–{last}");
+        return first == last ? words.Worker(first) : words.WorkerRange(first, last);
     }
 
     internal static double PitchOf(Area plot, int rows) => Math.Min(plot.Height / rows, RowPitchMax);

@@ -91,7 +91,11 @@ public static class WitnessView
             foreach (int step in Shown().Where(step => _options.HasTargets || step == _options.Current))
             {
                 var place = new Area(_sheet.Room.X, TopOf(step), _sheet.Room.Width, _row);
-                var row = new Box(place, default) { Edge = step == _options.Current ? Role.Emphasis : default, EdgeWidth = 2.5 };
+                var row = new Box(place, default)
+                {
+                    Edge = step == _options.Current ? Role.Emphasis : default,
+                    EdgeWidth = 2.5,
+                };
                 _sheet.AddGroup(
                     FormattableString.Invariant($"row-{step}"), [row], _witness.Steps[step].Sentence,
                     _options.HasTargets ? FormattableString.Invariant($"row={step}") : "");
