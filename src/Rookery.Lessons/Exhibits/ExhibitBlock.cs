@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Rookery.Lessons.Blocks;
+using Rookery.Lessons.Labs;
 using Rookery.Lessons.Players;
 using Rookery.Lessons.Yaml;
 using Rookery.Notation;
@@ -8,12 +9,11 @@ using Rookery.Programs;
 using Rookery.Simulation;
 using Rookery.Traces;
 using Rookery.Traces.Measuring;
-using Rookery.Traces.Replaying;
 
 namespace Rookery.Lessons.Exhibits;
 
 /// <summary>One run of a program with all that the page shows of it.</summary>
-internal sealed class ExhibitBlock : LessonBlock
+internal sealed class ExhibitBlock : LessonBlock, IStartsLab
 {
     private readonly ExhibitSpec _spec;
     private readonly BlockProgram _program;
@@ -27,6 +27,13 @@ internal sealed class ExhibitBlock : LessonBlock
 
     /// <inheritdoc/>
     public override string KeyOf(ILessonFiles files) => _spec.ToKey() + _program.KeyOf(files);
+
+    /// <inheritdoc/>
+    public LabStart StartOf(ILessonFiles files, string title, int step)
+    {
+        (string text, ImmutableSortedDictionary<string, string> data) = _program.Texts(files);
+        return new(_spec.Program.Text, text, data, Setup.Of(_spec.Settings, _spec.Seed, _spec.Set), step, title);
+    }
 
     /// <inheritdoc/>
     public override BlockOutcome Compute(ILessonFiles files, Action<long>? progress)
@@ -57,7 +64,7 @@ internal sealed class ExhibitBlock : LessonBlock
         Trace trace = run.Trace!;
         bool isStarved = run.Starvation is not null;
         var problems = ImmutableArray.CreateBuilder<Problem>();
-        ImmutableArray<(int Step, string Name)> moments = MomentsOf(trace, problems);
+        ImmutableArray<(int Step, string Name)> moments = ExhibitMoments.Of(trace, _spec.Stops, Place.Lesson, problems);
         if (problems.Count > 0)
             return new(null, problems.ToImmutable());
         var drawer = new FigureDrawer(trace, isStarved ? 0 : run.Measures.Span);
@@ -100,23 +107,6 @@ internal sealed class ExhibitBlock : LessonBlock
             yield return MeasureTable.TableOf(run, isStarved, unit);
         if (_spec.Show.Contains(ExhibitView.Laws))
             yield return LawRows.TableOf(run, isStarved);
-    }
-
-    private ImmutableArray<(int Step, string Name)> MomentsOf(Trace trace, ImmutableArray<Problem>.Builder problems)
-    {
-        if (_spec.Stops.IsEmpty)
-            return [TellingMoment.Of(trace)];
-        var moments = ImmutableArray.CreateBuilder<(int, string)>();
-        foreach (YamlScalar stop in _spec.Stops)
-        {
-            MomentSteps found = Moments.Find(trace, stop.Text);
-            if (found.Error is { } error)
-                problems.Add(new(Place.Lesson, error with { Span = stop.Span }));
-            else
-                moments.Add((found.First, stop.Text));
-        }
-
-        return moments.ToImmutable();
     }
 
     private Diagnostic? UnknownParameter(FjProgram program)
