@@ -109,10 +109,6 @@ internal sealed class RecordingPage : IPage
 
     public void PlaceCaret(string host, int offset, int length) => Focused = host;
 
-    public void PlaceCaret(string host, int offset, int length)
-    {
-    }
-
     public Task BreatheAsync()
     {
         Breaths++;
