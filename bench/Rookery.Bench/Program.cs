@@ -2,6 +2,7 @@
 //   dotnet run -c Release --project bench/Rookery.Bench            the simulator
 //   dotnet run -c Release --project bench/Rookery.Bench pool 20    the pool of real threads, with that many rounds
 //   dotnet run -c Release --project bench/Rookery.Bench opening 5  what a page does with a trace of a million events
+//   dotnet run -c Release --project bench/Rookery.Bench sweep 5 400   a sweep, one thread and two; rounds, seeds
 //   dotnet run -c Release --project bench/Rookery.Bench forks      10^9 forks, none of them lost
 // Prints the best of some rounds of each, with a checksum that a change of behaviour would change.
 using System.Diagnostics;
@@ -23,6 +24,14 @@ if (args is ["forks"])
 if (args is ["opening", ..])
 {
     OpeningBench.Run(args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 5);
+    return;
+}
+
+if (args is ["sweep", ..])
+{
+    SweepBench.Run(
+        args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 5,
+        args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 400);
     return;
 }
 

@@ -115,6 +115,36 @@ internal static class LessonErrors
         "LS045", span, $"The lesson says that this claim is {expected}, and the experiment finds it {found}: {reason}",
         "Change the lesson, or the experiment.");
 
+    public static Diagnostic NoScenario(SourceSpan span, string file, string asked, IEnumerable<string> known) => new(
+        "LS046", span, $"'{Shown(file)}' has no scenario '{Shown(asked)}'.", Guess(asked, known, "It has"));
+
+    public static Diagnostic NoAlgorithm(SourceSpan span) => new(
+        "LS047", span, "The check needs one of the fields 'algorithm' and 'text'.",
+        "Write 'algorithm: deque.dq', or 'text: |' and the algorithm itself below it, indented.");
+
+    public static Diagnostic AlgorithmWrong(SourceSpan span, string name) => new(
+        "LS048", span, $"The algorithm '{Shown(name)}' of this check cannot be read.", "What is wrong stands below.");
+
+    public static Diagnostic TooManyChecks(SourceSpan span, int most) => new(
+        "LS049", span, Text($"The check asks for more than {most} answers, the limit: files, times scenarios, times ")
+        + "memory models.", "Split it.", true);
+
+    public static Diagnostic OutOfBudget(SourceSpan span, string what, string shrink) => new(
+        "LS050", span, what, $"{shrink} A lesson that means to show this writes 'verdict = outOfBudget' in 'expect'.",
+        true);
+
+    public static Diagnostic WordCompared(SourceSpan span, string text) => new(
+        "LS051", span, $"'{Shown(text)}' compares a word with something else.",
+        "A word is compared with a word, by = or !=: verdict = broken.");
+
+    public static Diagnostic NotRecorded(SourceSpan span, string view) => new(
+        "LS052", span, $"A recording does not show '{view}': it is one run, and its program is not run again.",
+        "Use an exhibit with 'program' for it.");
+
+    public static Diagnostic Unlawful(SourceSpan span, string file, long findings, string first) => new(
+        "LS053", span, Text($"The recording '{Shown(file)}' breaks rules in {findings} places. The first: {first}"),
+        "'rookery audit' lists them all.");
+
     public static Diagnostic Missed(SourceSpan span, string condition, string numbers) => new(
         "LS040", span, $"The run does not meet '{Shown(condition)}': {numbers}.",
         "Change the run, or say what it shows.");

@@ -44,6 +44,18 @@ public static class LessonLimits
     /// <summary>Most seeds of one claim: two runs each.</summary>
     public const int SeedsMax = 1_000;
 
+    /// <summary>Most answers of one check: files, times scenarios, times memory models.</summary>
+    public const int ChecksMax = 48;
+
+    /// <summary>Most states of one check, all its searches together: some seconds of computing.</summary>
+    public const long StatesMax = 2_000_000;
+
+    /// <summary>States of one check unless it asks for fewer or more.</summary>
+    public const long StatesUsual = 500_000;
+
+    /// <summary>Most bytes that the states of one search may take: 256 MiB.</summary>
+    public const long StateBytesMax = 256L << 20;
+
     /// <summary>Limits on evaluating a lesson's programs.</summary>
     public static EvaluationLimits Evaluation { get; } = new(
         Tasks: 1_000_000, Depth: 10_000, Steps: 10_000_000, Actions: 20_000_000, Live: 1_000_000);

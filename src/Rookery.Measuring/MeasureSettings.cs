@@ -20,7 +20,9 @@ public sealed record MeasureSettings
     /// <summary>Runs before those, in which the compiler and the caches learn.</summary>
     public int WarmUps { get; init; } = 2;
 
-    /// <summary>Whether one more run is recorded.</summary>
+    /// <summary>
+    /// Whether one more run is recorded, after as many others that write notes as there are <see cref="WarmUps"/>.
+    /// </summary>
     public bool IsRecorded { get; init; }
 
     /// <summary>The most tasks that a program may have.</summary>

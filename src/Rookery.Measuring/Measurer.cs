@@ -26,7 +26,7 @@ public static class Measurer
     {
         Plan plan = Plan.Of(program, settings.TasksMax, stop);
         double nanoseconds = (double)(plan.Work + plan.Blocked) * settings.UnitNanoseconds;
-        int runs = settings.Repeats + settings.WarmUps + (settings.IsRecorded ? 1 : 0);
+        int runs = settings.Repeats + settings.WarmUps + (settings.IsRecorded ? settings.WarmUps + 1 : 0);
         if (nanoseconds * runs / 1e9 > settings.SecondsMax)
             throw new InputException(MeasuringErrors.TooLong(nanoseconds * runs / 1e9, settings.SecondsMax));
         var spinner = Spinner.Calibrate();
@@ -95,6 +95,13 @@ public static class Measurer
             return TaskLibraryRecording.Of(program, run);
         int notes = (int)Math.Min(NotesMax, Math.Max(1 << 12, run.Plan.Steps.Length * 3L));
         using var pool = new WorkerPool(settings.Pool with { RecordingCapacity = notes });
+        // The first runs that write notes are slow: the code that writes them is compiled, its lists are new.
+        for (int i = 0; i < settings.WarmUps; i++)
+        {
+            pool.Run<PoolTask, Nothing>(new(run, 0), cancellation: stop);
+            pool.TakeRecording();
+        }
+
         pool.Run<PoolTask, Nothing>(new(run, 0), cancellation: stop);
         return RecordedTrace.Of(pool.TakeRecording(), program, run.Plan.Labels, "pool");
     }

@@ -16,7 +16,10 @@ public sealed class ReferenceGraphTests
         ["Rookery.Drawing"] = ["Rookery.Traces", "Rookery.Checking"],
         ["Rookery.Experiments"] = ["Rookery.Simulation"],
         ["Rookery.Lessons"] =
-            ["Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments", "Rookery.Drawing"],
+        [
+            "Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments", "Rookery.Checking",
+            "Rookery.Drawing",
+        ],
         ["Rookery.Lab"] =
         [
             "Rookery.Programs", "Rookery.Traces", "Rookery.Simulation", "Rookery.Experiments", "Rookery.Drawing",

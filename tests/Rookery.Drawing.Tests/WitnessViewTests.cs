@@ -73,6 +73,45 @@ public sealed class WitnessViewTests
         SceneChecks.AssertSound(WitnessView.Draw(witness));
     }
 
+    [Theory]
+    [MemberData(nameof(Models))]
+    public void DrawStep_EveryMoment_IsSoundInBothWidths(MemoryModel model)
+    {
+        var witness = WitnessOf(Race, model);
+        string[] code = Race.ReplaceLineEndings("\n").Split('\n');
+        for (int steps = 0; steps <= witness.Steps.Length; steps++)
+        {
+            foreach (double width in new[] { 1200.0, 600 })
+            {
+                double height = Math.Ceiling(WitnessStepView.HeightFor(witness, width, 0.85));
+                var frame = new Frame { Width = width, Height = height, TextScale = 0.85, ShowHeading = false };
+                SceneChecks.AssertSound(
+                    WitnessStepView.Draw(witness, steps, new() { Frame = frame, Code = [.. code] }));
+            }
+        }
+    }
+
+    [Fact]
+    public void DrawStep_WithStoreBuffers_ShowsLinesBuffersAndMemory()
+    {
+        var witness = WitnessOf(Race, MemoryModel.Tso);
+        string[] code = Race.ReplaceLineEndings("\n").Split('\n');
+        string[] pictures =
+        [
+            .. Enumerable.Range(0, witness.Steps.Length + 1).Select(steps =>
+                SvgWriter.Write(WitnessStepView.Draw(witness, steps, new() { Code = [.. code] }))),
+        ];
+        Assert.Contains("next take_bottom()", pictures[0], StringComparison.Ordinal);
+        Assert.Contains("bottom = 0", pictures[0], StringComparison.Ordinal);
+        Assert.Contains("let t = top", pictures[0], StringComparison.Ordinal);
+
+        // The shortest execution needs one of the two only: its item was never put in.
+        string waits = witness.Steps[0].Thread == 0 ? "waits: bottom = 0" : "waits: top = 1";
+        Assert.Contains(waits, pictures[1], StringComparison.Ordinal);
+        Assert.Contains("has ended", pictures[^1], StringComparison.Ordinal);
+        Assert.Throws<ArgumentOutOfRangeException>(() => WitnessStepView.Draw(witness, pictures.Length));
+    }
+
     private static Witness WitnessOf(string text, MemoryModel model)
     {
         var algorithm = AlgorithmReader.Read("witness.dq", text).OrThrow();

@@ -7,6 +7,9 @@ public static class NumberText
 {
     private const string Prefixes = "kMGTPE";
 
+    /// <summary>Below this a double fits into a decimal with all its digits.</summary>
+    private const double DecimalMax = 1e15;
+
     /// <summary>All digits, in groups of three: <c>12,345</c>.</summary>
     public static string Whole(long value) => value.ToString("#,0", CultureInfo.InvariantCulture);
 
@@ -49,9 +52,15 @@ public static class NumberText
     }
 
     /// <summary>At most so many decimals, none that are zero at the end: <c>0.5</c>, <c>12</c>.</summary>
+    /// <remarks>
+    /// The nearest number of 15 digits is rounded, not the binary one: 12.075 is <c>12.08</c>, as in a text beside it.
+    /// </remarks>
     public static string Decimal(double value, int decimalsMax)
     {
-        var rounded = Math.Round(value, Math.Clamp(decimalsMax, 0, 15), MidpointRounding.AwayFromZero);
+        var digits = Math.Clamp(decimalsMax, 0, 15);
+        var rounded = Math.Abs(value) < DecimalMax
+            ? (double)Math.Round((decimal)value, digits, MidpointRounding.AwayFromZero)
+            : Math.Round(value, digits, MidpointRounding.AwayFromZero);
         return (rounded == 0 ? 0 : rounded).ToString(
             "#,0." + new string('#', decimalsMax), CultureInfo.InvariantCulture);
     }

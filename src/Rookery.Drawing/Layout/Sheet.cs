@@ -133,14 +133,15 @@ internal sealed class Sheet
 
     private void DrawHeading(string subtitle)
     {
-        var strip = TakeTop(TitleSize * 1.25);
-        Add(new Text(strip.X, strip.Y + TitleSize, TextFit.Shorten(_title, TitleSize, strip.Width, true), TitleSize)
+        foreach (var line in TextFit.Wrap(_title, TitleSize, Room.Width, 2, isBold: true))
         {
-            IsBold = true,
-        });
+            var strip = TakeTop(TitleSize * 1.25);
+            Add(new Text(strip.X, strip.Y + TitleSize, line, TitleSize) { IsBold = true });
+        }
+
         foreach (var line in TextFit.Wrap(subtitle, TextSize, Room.Width, 2))
         {
-            strip = TakeTop(TextSize * 1.35);
+            var strip = TakeTop(TextSize * 1.35);
             Add(new Text(strip.X, strip.Y + TextSize, line, TextSize) { Ink = Role.QuietText });
         }
 

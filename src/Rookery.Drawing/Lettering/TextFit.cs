@@ -43,7 +43,7 @@ public static class TextFit
 
     /// <summary>A text broken at spaces into lines that fit, at most <paramref name="linesMax"/>.</summary>
     /// <remarks>The last line is shortened when there is more; words wider than a line are shortened too.</remarks>
-    public static IReadOnlyList<string> Wrap(string text, double size, double width, int linesMax)
+    public static IReadOnlyList<string> Wrap(string text, double size, double width, int linesMax, bool isBold = false)
     {
         var lines = new List<string>();
         var line = "";
@@ -51,7 +51,7 @@ public static class TextFit
         for (var i = 0; i < words.Length; i++)
         {
             var longer = line.Length == 0 ? words[i] : line + " " + words[i];
-            if (line.Length == 0 || Fits(longer, size, width))
+            if (line.Length == 0 || Fits(longer, size, width, isBold))
             {
                 line = longer;
                 continue;
@@ -59,15 +59,15 @@ public static class TextFit
 
             if (lines.Count == linesMax - 1)
             {
-                line = Shorten(string.Join(' ', words[i..].Prepend(line)), size, width);
+                line = Shorten(string.Join(' ', words[i..].Prepend(line)), size, width, isBold);
                 break;
             }
 
-            lines.Add(Shorten(line, size, width));
+            lines.Add(Shorten(line, size, width, isBold));
             line = words[i];
         }
 
-        lines.Add(Shorten(line, size, width));
+        lines.Add(Shorten(line, size, width, isBold));
         return lines;
     }
 

@@ -96,6 +96,8 @@ public abstract class DrawingWords
 
     internal abstract string OnTopOfWaiting(int count);
 
+    internal abstract string OnWaiting(int count);
+
     internal abstract string AreaKey(string time);
 
     internal abstract string GoneTo(int worker);

@@ -81,6 +81,8 @@ internal sealed class EnglishWords : DrawingWords
 
     internal override string OnTopOfWaiting(int count) => $"on top of {Count(count, "waiting task")}";
 
+    internal override string OnWaiting(int count) => $"on {Count(count, "waiting task")}";
+
     internal override string AreaKey(string time) => $"this area: {time} of work that a queued task still contains";
 
     internal override string GoneTo(int worker) => string.Create(CultureInfo.InvariantCulture, $"gone to {worker}");

@@ -91,6 +91,8 @@ internal sealed class GermanWords : DrawingWords
     internal override string OnTopOfWaiting(int count) =>
         $"liegt auf {(count == 1 ? "1 wartenden Aufgabe" : $"{Whole(count)} wartenden Aufgaben")}";
 
+    internal override string OnWaiting(int count) => $"auf {Whole(count)} wartenden";
+
     internal override string AreaKey(string time) =>
         $"diese Fläche: {time} Arbeit, die eine eingereihte Aufgabe noch enthält";
 

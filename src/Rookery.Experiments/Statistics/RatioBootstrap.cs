@@ -64,8 +64,9 @@ public sealed class RatioBootstrap
         Advance(Resamples);
         if (_isUndefined)
             return null;
-        var drawn = new Sample(_ratios);
+        double[] sorted = [.. _ratios];
+        Array.Sort(sorted);
         double tail = (1 - confidence) / 2;
-        return new Interval(drawn.Quantile(tail), drawn.Quantile(1 - tail), confidence);
+        return new Interval(Sample.QuantileOf(sorted, tail), Sample.QuantileOf(sorted, 1 - tail), confidence);
     }
 }

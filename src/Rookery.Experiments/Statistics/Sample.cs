@@ -46,6 +46,8 @@ public sealed class Sample
     /// <summary>A quantile between the order statistics by definition 7 of the source.</summary>
     /// <remarks>R. J. Hyndman, Y. Fan, "Sample quantiles in statistical packages", Am. Stat. 50(4), 1996.</remarks>
     /// <param name="share">From 0 to 1.</param>
-    public double Quantile(double share) =>
-        SortedArrayStatistics.QuantileCustom(_sorted, share, QuantileDefinition.R7);
+    public double Quantile(double share) => QuantileOf(_sorted, share);
+
+    internal static double QuantileOf(double[] sorted, double share) =>
+        SortedArrayStatistics.QuantileCustom(sorted, share, QuantileDefinition.R7);
 }

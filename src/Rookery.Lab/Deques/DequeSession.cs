@@ -22,6 +22,9 @@ internal sealed class DequeSession(IPage page)
     /// <summary>Something of this changed.</summary>
     public event Action? Changed;
 
+    /// <summary>The check under way has come further: all that changes many times a second.</summary>
+    public event Action? Progressed;
+
     /// <summary>The file that the text came from.</summary>
     public string File { get; private set; } = DequeFiles.First;
 
@@ -330,7 +333,7 @@ internal sealed class DequeSession(IPage page)
             {
                 shown = page.Now;
                 Rate = rate.PerSecond(run.Progress.States, shown);
-                Changed?.Invoke();
+                Progressed?.Invoke();
             }
 
             await breather.RestAsync().ConfigureAwait(true);

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Rookery.Drawing;
 using Rookery.Lab.Browser;
 using Rookery.Lab.Session;
 using Rookery.Simulation;
@@ -21,7 +20,7 @@ internal sealed class LabRun
         (Trace, Measures, Replay, Inputs, Starvation) = (trace, measures, replay, inputs, starvation);
         Stretches = stretches;
         Narrator = new Narrator(replay);
-        ScaleWork = DequeView.LargestQueued(replay);
+        ScaleWork = replay.LargestQueuedWork;
         Lines = [.. trace.Inputs.Source.ReplaceLineEndings("\n").TrimEnd('\n').Split('\n')];
     }
 
@@ -35,7 +34,14 @@ internal sealed class LabRun
     public static async Task<LabRun> OfAsync(
         Trace trace, Measures measures, Inputs? inputs, Starvation? starvation, IPage page, CancellationToken cancel)
     {
-        var replay = new Replay(trace);
+        var builder = new ReplayBuilder(trace);
+        while (!builder.Advance(EventsAtOnce))
+        {
+            await page.BreatheAsync().ConfigureAwait(true);
+            cancel.ThrowIfCancellationRequested();
+        }
+
+        Replay replay = builder.Build();
         var stretches = new StretchIndex(trace, replay.Tasks.WorkerCount);
         while (!stretches.IsDone)
         {
@@ -63,7 +69,7 @@ internal sealed class LabRun
     public StretchIndex Stretches { get; }
 
     /// <summary>It in words.</summary>
-    public Narrator Narrator { get; }
+    public Narrator Narrator { get; private set; }
 
     /// <summary>How it starved; null when it finished, or when that is not known.</summary>
     public Starvation? Starvation { get; }
@@ -73,6 +79,9 @@ internal sealed class LabRun
 
     /// <summary>The lines of its program; one empty line when the trace carries none.</summary>
     public ImmutableArray<string> Lines { get; }
+
+    /// <summary>Chooses the language in which it is told.</summary>
+    public void SpeakIn(NarrationLanguage language) => Narrator = new Narrator(Replay, language);
 
     /// <summary>The name of a task.</summary>
     public string NameOf(int task) => Trace.Labels.LabelOf(task);

@@ -5,6 +5,7 @@ using Rookery.Lab.Documents;
 using Rookery.Lab.Runs;
 using Rookery.Notation;
 using Rookery.Simulation;
+using Rookery.Traces.Narration;
 
 namespace Rookery.Lab.Session;
 
@@ -18,6 +19,7 @@ internal sealed class LabSession : IDisposable
 {
     private readonly History<Inputs> _history;
     private readonly RunMaker _maker;
+    private NarrationLanguage _language;
     private CancellationTokenSource _making = new();
     private bool _keepsFormer;
 
@@ -209,6 +211,15 @@ internal sealed class LabSession : IDisposable
         Changed?.Invoke();
     }
 
+    /// <summary>Chooses the language in which runs are told.</summary>
+    public void SpeakIn(NarrationLanguage language)
+    {
+        _language = language;
+        Run?.SpeakIn(language);
+        Former?.SpeakIn(language);
+        Redraw();
+    }
+
     /// <summary>Opens a room.</summary>
     public void Enter(Room room)
     {
@@ -277,6 +288,7 @@ internal sealed class LabSession : IDisposable
 
     private void Take(LabRun run, int step)
     {
+        run.SpeakIn(_language);
         Run = run;
         Step = Math.Clamp(step, 0, run.Trace.Count);
         if (SelectedTask >= run.Trace.TaskCount)

@@ -11,10 +11,11 @@ internal static class StageScene
     /// <param name="step">Number of events that have happened.</param>
     /// <param name="width">Width of its place, in pixels.</param>
     /// <param name="height">Height of its place, in pixels.</param>
-    public static Scene Workers(LabRun run, int step, double width, double height) => DequeView.Draw(
+    /// <param name="words">The language.</param>
+    public static Scene Workers(LabRun run, int step, double width, double height, DrawingWords words) => DequeView.Draw(
         run.Replay, step, "", new()
         {
-            Frame = FrameOf(width, height, ScaleFor(run, width, height)),
+            Frame = FrameOf(width, height, ScaleFor(run, width, height), words),
             ShowSentence = false,
             HasTargets = true,
             ScaleWork = run.ScaleWork,
@@ -22,8 +23,8 @@ internal static class StageScene
 
     /// <summary>All tasks, as a tree.</summary>
     /// <inheritdoc cref="Workers"/>
-    public static Scene Tree(LabRun run, double width, double height) => TaskTreeView.Draw(
-        run.Trace, run.Replay.Tasks, new() { Frame = FrameOf(width, height, 0.6) });
+    public static Scene Tree(LabRun run, double width, double height, DrawingWords words) => TaskTreeView.Draw(
+        run.Trace, run.Replay.Tasks, new() { Frame = FrameOf(width, height, 0.6, words) });
 
     // As large as the width allows, and yet with a row for each worker where that is legible at all.
     private static double ScaleFor(LabRun run, double width, double height)
@@ -32,11 +33,12 @@ internal static class StageScene
         return Math.Clamp(Math.Min(width / 1250, byHeight), 0.62, 1.6);
     }
 
-    private static Frame FrameOf(double width, double height, double textScale) => new()
+    private static Frame FrameOf(double width, double height, double textScale, DrawingWords words) => new()
     {
         Width = Math.Max(Frame.SideMin, Math.Floor(width)),
         Height = Math.Max(Frame.SideMin, Math.Floor(height)),
         TextScale = textScale,
         ShowHeading = false,
+        Words = words,
     };
 }

@@ -6,10 +6,26 @@ namespace Rookery.Lab.Studies;
 
 /// <summary>What the room of the studies shows: what is filled in, and the runs made from it.</summary>
 /// <remarks>One for the page; its one thread is the page's.</remarks>
-internal sealed class StudySession(LabSession session, IPage page)
+internal sealed class StudySession
 {
+    private readonly LabSession _session;
+    private readonly IPage _page;
+    private Inputs _inputs;
+
+    /// <summary>Begins with nothing made.</summary>
+    /// <param name="session">Whose program and choices are studied.</param>
+    /// <param name="page">The page that must not be held up.</param>
+    public StudySession(LabSession session, IPage page)
+    {
+        (_session, _page, _inputs) = (session, page, session.Inputs);
+        session.Changed += Follow;
+    }
+
     /// <summary>Something changed.</summary>
     public event Action? Changed;
+
+    /// <summary>More runs are done: all that changes many times a second.</summary>
+    public event Action? Progressed;
 
     /// <summary>What is filled in.</summary>
     public StudyForm Form { get; private set; } = new();
@@ -38,8 +54,10 @@ internal sealed class StudySession(LabSession session, IPage page)
         Problem = null;
         try
         {
-            Work = new(StudyPlan.Of(Form, session.Inputs), page);
-            await Work.RunAsync(() => Changed?.Invoke()).ConfigureAwait(true);
+            Work = new(StudyPlan.Of(Form, _session.Inputs), _page);
+            Task running = Work.RunAsync(() => Progressed?.Invoke());
+            Changed?.Invoke();
+            await running.ConfigureAwait(true);
         }
         catch (InputException wrong)
         {
@@ -58,7 +76,16 @@ internal sealed class StudySession(LabSession session, IPage page)
     {
         if (Work is not { } work || cell < 0 || cell >= work.Plan.Sweep.CellCount)
             return;
-        session.Enter(Room.Stage);
-        await session.ChangeAsync(work.Plan.InputsOf(cell)).ConfigureAwait(true);
+        _session.Enter(Room.Stage);
+        await _session.ChangeAsync(work.Plan.InputsOf(cell)).ConfigureAwait(true);
+    }
+
+    // Another program, or other choices, are on the stage: what is said of them changes.
+    private void Follow()
+    {
+        if (ReferenceEquals(_inputs, _session.Inputs))
+            return;
+        _inputs = _session.Inputs;
+        Changed?.Invoke();
     }
 }

@@ -51,6 +51,7 @@ internal sealed class StudyWork(StudyPlan plan, IPage page)
         double shown = page.Now;
         try
         {
+            await breather.RestAsync().ConfigureAwait(true);
             for (int cell = 0; cell < plan.Sweep.CellCount && !_isCancelled; cell++)
             {
                 await MakeAsync(cell, breather).ConfigureAwait(true);

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Resources;
+using Rookery.Drawing;
+using Rookery.Traces.Narration;
 
 namespace Rookery.Lab.Texts;
 
@@ -22,6 +24,12 @@ internal sealed class LabTexts
 
     /// <summary>The language's code.</summary>
     public string Language { get; private set; } = "en";
+
+    /// <summary>The language in which runs are told.</summary>
+    public NarrationLanguage Narration => Language == "de" ? NarrationLanguage.German : NarrationLanguage.English;
+
+    /// <summary>The words within figures.</summary>
+    public DrawingWords Figures => Language == "de" ? DrawingWords.German : DrawingWords.English;
 
     /// <summary>A text by its name.</summary>
     /// <exception cref="ArgumentException">There is none: a mistake in the lab itself, which its tests find.</exception>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Rookery.Lessons.Checks;
 using Rookery.Lessons.Claims;
 using Rookery.Lessons.Exhibits;
 
@@ -8,7 +9,7 @@ namespace Rookery.Lessons.Blocks;
 internal static class BlockKinds
 {
     /// <summary>They, in the order in which messages list them.</summary>
-    public static ImmutableArray<IBlockKind> All { get; } = [new ExhibitKind(), new ClaimKind()];
+    public static ImmutableArray<IBlockKind> All { get; } = [new ExhibitKind(), new ClaimKind(), new CheckKind()];
 
     /// <summary>The kind of a word; null when there is none.</summary>
     public static IBlockKind? Find(string word) => All.FirstOrDefault(kind => kind.Word == word);

@@ -9,6 +9,9 @@ namespace Rookery.Lessons.Blocks;
 /// <param name="Denominator">Its denominator; <c>0</c> when the number has no value in this run.</param>
 public sealed record MeasureValue(string Name, string Numerator, string Denominator)
 {
+    /// <summary>The word that it stands for, such as <c>broken</c>; empty for a plain number.</summary>
+    public string Word { get; init; } = "";
+
     /// <summary>The number; <c>default</c> when it has no value.</summary>
     internal Exact ToExact() => Denominator == "0"
         ? default

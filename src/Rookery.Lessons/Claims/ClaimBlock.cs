@@ -65,7 +65,7 @@ internal sealed class ClaimBlock : LessonBlock
         }
 
         string rule = _spec.Rule.Sentence(_spec.First.Label, _spec.Second.Label, _spec.Measure.Name, _spec.Seeds);
-        string source = _spec.Source.Length == 0 ? "" : $" The claim is made in {_spec.Source}.";
+        string source = _spec.Source.Length == 0 ? "" : $" Claimed by: {_spec.Source}.";
         return BlockOutcome.Good(new BlockResult
         {
             Measures = [.. MeasuresOf(result)],

@@ -88,6 +88,10 @@ internal static class HtmlCleaner
                 CleanImage(element, addressOf);
             else if (element.LocalName == "table")
                 Scrolls(document, element);
+            else if (element.LocalName == "pre")
+                element.SetAttribute("tabindex", "0");
+            else if (element.LocalName == "th" && element.TextContent.Trim().Length == 0)
+                IsNoHeader(document, element);
         }
 
         using var text = new StringWriter();
@@ -135,7 +139,17 @@ internal static class HtmlCleaner
         }
     }
 
-    // A table wider than a phone scrolls by itself, and not the page.
+    // An empty corner of a table heads nothing; as a header it would be read aloud as one.
+    private static void IsNoHeader(IHtmlDocument document, IElement header)
+    {
+        IElement cell = document.CreateElement("td");
+        foreach (IAttr attribute in header.Attributes.Where(one => one.Name is "colspan" or "rowspan"))
+            cell.SetAttribute(attribute.Name, attribute.Value);
+        header.Replace(cell);
+    }
+
+    // A table wider than a phone scrolls by itself, and not the page: who has no mouse scrolls it once it has focus, as
+    // with a preformatted text above.
     private static void Scrolls(IHtmlDocument document, IElement table)
     {
         IElement box = document.CreateElement("div");

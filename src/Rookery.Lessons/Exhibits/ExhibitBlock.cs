@@ -8,7 +8,6 @@ using Rookery.Programs;
 using Rookery.Simulation;
 using Rookery.Traces;
 using Rookery.Traces.Measuring;
-using Rookery.Traces.Replaying;
 
 namespace Rookery.Lessons.Exhibits;
 
@@ -57,7 +56,7 @@ internal sealed class ExhibitBlock : LessonBlock
         Trace trace = run.Trace!;
         bool isStarved = run.Starvation is not null;
         var problems = ImmutableArray.CreateBuilder<Problem>();
-        ImmutableArray<(int Step, string Name)> moments = MomentsOf(trace, problems);
+        ImmutableArray<(int Step, string Name)> moments = ExhibitMoments.Of(trace, _spec.Stops, Place.Lesson, problems);
         if (problems.Count > 0)
             return new(null, problems.ToImmutable());
         var drawer = new FigureDrawer(trace, isStarved ? 0 : run.Measures.Span);
@@ -100,23 +99,6 @@ internal sealed class ExhibitBlock : LessonBlock
             yield return MeasureTable.TableOf(run, isStarved, unit);
         if (_spec.Show.Contains(ExhibitView.Laws))
             yield return LawRows.TableOf(run, isStarved);
-    }
-
-    private ImmutableArray<(int Step, string Name)> MomentsOf(Trace trace, ImmutableArray<Problem>.Builder problems)
-    {
-        if (_spec.Stops.IsEmpty)
-            return [TellingMoment.Of(trace)];
-        var moments = ImmutableArray.CreateBuilder<(int, string)>();
-        foreach (YamlScalar stop in _spec.Stops)
-        {
-            MomentSteps found = Moments.Find(trace, stop.Text);
-            if (found.Error is { } error)
-                problems.Add(new(Place.Lesson, error with { Span = stop.Span }));
-            else
-                moments.Add((found.First, stop.Text));
-        }
-
-        return moments.ToImmutable();
     }
 
     private Diagnostic? UnknownParameter(FjProgram program)

@@ -18,6 +18,8 @@ internal sealed class ExhibitKind : IBlockKind
     /// <inheritdoc/>
     public LessonBlock? Read(FieldReader fields, BlockPlace place)
     {
+        if (fields.Take("trace") is not null)
+            return RecordedReader.Read(fields, place);
         DiagnosticList errors = fields.Errors;
         YamlScalar program = fields.TakeNeeded("program", "count.fj");
         if (program.Text.Length > 0 && !FileNames.IsInside(program.Text))
@@ -69,7 +71,8 @@ internal sealed class ExhibitKind : IBlockKind
             && name.Text.All(char.IsAsciiLetterOrDigit);
         if (!fits)
             fields.Errors.Add(LessonErrors.BadName(name.Span, name.Text));
-        else if (MeasureTable.Names.Any(one => one.Split('.')[0] == name.Text))
+        else if (MeasureTable.Names.Any(one => one.Split('.')[0] == name.Text)
+            || Checks.CheckWords.IsReserved(name.Text))
             fields.Errors.Add(LessonErrors.NameTaken(name.Span, name.Text));
         return fits ? name.Text : "";
     }
@@ -88,7 +91,8 @@ internal sealed class ExhibitKind : IBlockKind
         return values.ToImmutable();
     }
 
-    private static ImmutableArray<ExhibitView> ShowOf(FieldReader fields)
+    /// <summary>What is shown.</summary>
+    public static ImmutableArray<ExhibitView> ShowOf(FieldReader fields)
     {
         var views = new SortedSet<ExhibitView>();
         foreach (YamlScalar word in fields.TakeTexts("show", ViewWords.All.Length))
@@ -103,7 +107,8 @@ internal sealed class ExhibitKind : IBlockKind
         return views.Count == 0 ? [ExhibitView.Deques] : [.. views];
     }
 
-    private static (int First, int Last)? StepsOf(FieldReader fields)
+    /// <summary>The steps that the player carries.</summary>
+    public static (int First, int Last)? StepsOf(FieldReader fields)
     {
         if (fields.TakeText("steps") is not { } text)
             return null;
@@ -116,7 +121,8 @@ internal sealed class ExhibitKind : IBlockKind
         return null;
     }
 
-    private static bool IsOn(FieldReader fields, string field, bool byDefault)
+    /// <summary>Whether a field says <c>on</c>.</summary>
+    public static bool IsOn(FieldReader fields, string field, bool byDefault)
     {
         if (fields.TakeText(field) is not { } word)
             return byDefault;

@@ -40,7 +40,7 @@ internal static class LawRows
         }
 
         string processors = run.Cores.ToString(CultureInfo.InvariantCulture);
-        return new($"The laws with this run's numbers (P = {processors})", ["law", "this run", "", "promised"],
+        return new($"The laws with this run's numbers (P = {processors})", ["law", "this run", "so it", "promised"],
             rows.ToImmutable(), []);
     }
 }

@@ -14,6 +14,9 @@ internal sealed class FormulaValue(
 {
     private static readonly string[] Functions = ["min", "max", "abs"];
 
+    /// <summary>The word that a name stands for, such as <c>broken</c>; empty for numbers.</summary>
+    public Func<string, string> WordOf { get; init; } = static _ => "";
+
     /// <summary>The value of a formula that must be a number.</summary>
     /// <exception cref="InputException">It has none.</exception>
     public Exact Number(Formula formula) =>
@@ -26,6 +29,9 @@ internal sealed class FormulaValue(
         PairFormula { Operator: "and" } both => Holds(both.Left) & Holds(both.Right),
         PairFormula { Operator: "or" } either => Holds(either.Left) | Holds(either.Right),
         PrefixFormula { Operator: "not" } not => !Holds(not.Operand),
+        PairFormula { Operator: "=" or "!=" } pair when IsWord(pair.Left) && IsWord(pair.Right) =>
+            Compares(pair.Operator, Number(pair.Left).CompareTo(Number(pair.Right))),
+        PairFormula pair when IsWord(pair.Left) || IsWord(pair.Right) => throw NoWords(pair),
         PairFormula { Operator: "<" or ">" or "<=" or ">=" or "=" or "!=" } pair =>
             Compares(pair.Operator, Number(pair.Left).CompareTo(Number(pair.Right))),
         NameFormula { Name: "finished" or "starved" } name => !Number(name).Numerator.IsZero,
@@ -33,6 +39,16 @@ internal sealed class FormulaValue(
             || name.Name.EndsWith(".starved", StringComparison.Ordinal) => !Number(name).Numerator.IsZero,
         _ => throw new InputException(LessonErrors.NotCondition(span, text)),
     };
+
+    // A name that is not known is said first: it may be a word that was misspelt.
+    private InputException NoWords(PairFormula pair)
+    {
+        _ = (Number(pair.Left), Number(pair.Right));
+        return new(LessonErrors.WordCompared(span, text));
+    }
+
+    /// <summary>Whether a formula is a word and not a number.</summary>
+    public bool IsWord(Formula formula) => formula is NameFormula name && WordOf(name.Name).Length > 0;
 
     /// <summary>The numbers on both sides of each comparison, for a condition that was missed.</summary>
     public string Explain(Formula formula)
@@ -52,6 +68,11 @@ internal sealed class FormulaValue(
                 break;
             case PrefixFormula { Operator: "not" } not:
                 Explain(not.Operand, said);
+                break;
+            case PairFormula { Left: NameFormula left } words when IsWord(words.Left) && IsWord(words.Right):
+                string word = WordOf(left.Name);
+                said.Add(word == left.Name && words.Right is NameFormula right
+                    ? $"{right.Name} = {WordOf(right.Name)}" : $"{left.Name} = {word}");
                 break;
             case PairFormula pair:
                 said.Add($"the left side is {Shown(Number(pair.Left))} and the right side {Shown(Number(pair.Right))}");

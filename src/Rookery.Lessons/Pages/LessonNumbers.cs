@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Rookery.Lessons.Blocks;
+using Rookery.Lessons.Checks;
 using Rookery.Lessons.Exhibits;
 using Rookery.Lessons.Formulas;
 using Rookery.Lessons.Markdown;
@@ -13,6 +14,7 @@ internal sealed class LessonNumbers
 {
     private readonly Lesson _lesson;
     private readonly ImmutableArray<Dictionary<string, Exact>> _ofBlocks;
+    private readonly ImmutableArray<Dictionary<string, string>> _words;
 
     /// <summary>Takes a lesson with what its blocks came to, in their order.</summary>
     public LessonNumbers(Lesson lesson, ImmutableArray<BlockResult> results)
@@ -20,6 +22,8 @@ internal sealed class LessonNumbers
         _lesson = lesson;
         _ofBlocks = [.. results.Select(result =>
             result.Measures.ToDictionary(one => one.Name, one => one.ToExact(), StringComparer.Ordinal))];
+        _words = [.. results.Select(result => result.Measures.Where(one => one.Word.Length > 0)
+            .ToDictionary(one => one.Name, one => one.Word, StringComparer.Ordinal))];
     }
 
     /// <summary>The conditions that do not hold, and those that say nothing.</summary>
@@ -29,7 +33,10 @@ internal sealed class LessonNumbers
         {
             foreach (Expectation one in block.Expectations)
             {
-                var value = new FormulaValue(one.Text, one.Span, name => Find(name, IndexOf(block)), Known(block));
+                var value = new FormulaValue(one.Text, one.Span, name => Find(name, IndexOf(block)), Known(block))
+                {
+                    WordOf = name => WordOf(name, IndexOf(block)),
+                };
                 if (MissOf(one, value) is { } problem)
                     yield return problem;
             }
@@ -45,10 +52,15 @@ internal sealed class LessonNumbers
         {
             var value = new FormulaValue(
                 number.Text, number.Span, name => Find(name, number.Above, number),
-                () => KnownTo(number.Above));
+                () => KnownTo(number.Above))
+            {
+                WordOf = name => WordOf(name, number.Above),
+            };
             try
             {
-                printed[number.Inline] = number.Format.Write(value.Number(number.Formula));
+                printed[number.Inline] = number.Formula is NameFormula word && value.IsWord(word)
+                    ? CheckWords.Spelt(WordOf(word.Name, number.Above))
+                    : number.Format.Write(value.Number(number.Formula));
             }
             catch (InputException wrong)
             {
@@ -84,10 +96,26 @@ internal sealed class LessonNumbers
                 return ValueOf(i, name[(point + 1)..]);
         }
 
+        if (HasWords(above) && CheckWords.Find(name) is { } constant)
+            return constant.ToExact();
         if (above < 0 && number is not null && MeasureTable.Names.Contains(name))
             throw new InputException(LessonErrors.NothingAbove(number.Span, number.Text));
         return above < 0 ? null : ValueOf(above, name);
     }
+
+    private string WordOf(string name, int above)
+    {
+        int point = name.IndexOf('.', StringComparison.Ordinal);
+        int block = _lesson.Blocks.Select(one => one.Name).ToList().FindIndex(one =>
+            point > 0 && one == name[..point]);
+        string own = block >= 0 ? name[(point + 1)..] : name;
+        block = block >= 0 ? block : above;
+        return block < 0 ? ""
+            : _words[block].TryGetValue(own, out string? word) ? word
+            : HasWords(above) ? CheckWords.Find(own)?.Word ?? "" : "";
+    }
+
+    private bool HasWords(int block) => block >= 0 && _words[block].Count > 0;
 
     private Exact? ValueOf(int block, string name) =>
         _ofBlocks[block].TryGetValue(name, out Exact value) ? value : null;
@@ -98,6 +126,7 @@ internal sealed class LessonNumbers
 
     private IEnumerable<string> KnownTo(int above) =>
         (above < 0 ? [] : _ofBlocks[above].Keys.AsEnumerable())
+            .Concat(HasWords(above) ? CheckWords.All.Select(word => word.Name) : [])
             .Concat(_lesson.Blocks.Where(block => block.Name.Length > 0).SelectMany(block =>
                 _ofBlocks[IndexOf(block)].Keys.Select(name => $"{block.Name}.{name}")));
 }

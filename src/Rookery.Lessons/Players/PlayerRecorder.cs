@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text;
 using Rookery.Drawing;
 using Rookery.Lessons.Blocks;
 using Rookery.Lessons.Exhibits;
@@ -62,35 +61,20 @@ internal static class PlayerRecorder
 
     private static string TalkOf(FigureDrawer drawer, Trace trace, int first, int last)
     {
-        var sentences = new Dictionary<string, int>(StringComparer.Ordinal);
-        var table = new List<string>();
-        List<int> said = [], kinds = [], lines = [];
-        List<long> times = [];
+        var talk = new PlayerTalk();
         for (int events = first; events <= last; events++)
         {
             string sentence = drawer.SentenceOf(events - 1);
-            if (!sentences.TryGetValue(sentence, out int number))
-            {
-                sentences.Add(sentence, number = table.Count);
-                table.Add(sentence);
-            }
-
-            said.Add(number);
-            times.Add(events == 0 ? 0 : trace[events - 1].Time);
-            kinds.Add(events == 0 ? -1 : (int)trace[events - 1].Kind);
-            lines.Add(events == 0 ? 0 : trace[events - 1].Line);
+            if (events == 0)
+                talk.Add(sentence, -1, 0, 0);
+            else
+                talk.Add(sentence, (int)trace[events - 1].Kind, trace[events - 1].Line, trace[events - 1].Time);
         }
 
-        var json = new StringBuilder();
-        json.Append(CultureInfo.InvariantCulture, $"{{\"first\":{first},\"all\":{trace.Count},\"unit\":");
-        json.Append(PlayerJson.TextOf(trace.Inputs.TimeUnit)).Append(",\"kinds\":[");
-        json.AppendJoin(',', PlayerKinds.Words.Select(PlayerJson.TextOf)).Append("],\"sentences\":[\n");
-        json.AppendJoin(",\n", table.Select(PlayerJson.TextOf)).Append("],\n\"said\":[").AppendJoin(',', said);
-        json.Append("],\n\"time\":[").AppendJoin(',', times.Select(one => one.ToString(CultureInfo.InvariantCulture)));
-        json.Append("],\n\"kind\":[").AppendJoin(',', kinds);
-        return json.Append("],\n\"line\":[").AppendJoin(',', lines).Append("]}").ToString();
+        return talk.ToJson(first, trace.Count, trace.Inputs.TimeUnit, PlayerKinds.Words, null);
     }
 
-    private static string JsonOf(FrameTable table, Frame frame) => table.ToJson(
+    /// <summary>Pictures as JSON.</summary>
+    public static string JsonOf(FrameTable table, Frame frame) => table.ToJson(
         frame.Width.ToString(CultureInfo.InvariantCulture), frame.Height.ToString(CultureInfo.InvariantCulture));
 }

@@ -21,6 +21,7 @@ internal sealed class ContentCache
         {
             typeof(ContentCache), typeof(Lessons.Lesson), typeof(Drawing.Scene), typeof(Simulation.Simulator),
             typeof(Traces.Trace), typeof(Programs.FjProgram), typeof(Notation.SourceText),
+            typeof(Experiments.Subject), typeof(Checking.Checker),
         }.Select(type => type.Module.ModuleVersionId.ToString("N")));
 
     private readonly ConcurrentDictionary<string, byte[]> _memory = new(StringComparer.Ordinal);

@@ -56,6 +56,7 @@ internal static class DeckWriter
             ImagePart image = slide.AddNewPart<ImagePart>("image/png", "figure");
             using (var png = new MemoryStream(print(one.Svg)))
                 image.FeedData(png);
+            Feed(slide.AddNewPart<ImagePart>("image/svg+xml", "drawing"), one.Svg);
             var notes = slide.AddNewPart<NotesSlidePart>("notes");
             notes.AddPart(notesMaster, "notesMaster");
             notes.AddPart(slide, "slide");

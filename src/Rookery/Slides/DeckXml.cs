@@ -66,7 +66,14 @@ internal static class DeckXml
             4000)
         + Shape(3, "Subtitle", "", Box(Margin, 3_550_000, Width - (2 * Margin), 700_000), subtitle, 2000));
 
-    /// <summary>A slide with a figure; its picture is the relationship <c>figure</c>.</summary>
+    /// <summary>
+    /// A slide with a figure: its drawing, sharp at any size, is the relationship <c>drawing</c>; programs that know no
+    /// SVG show the picture <c>figure</c>.
+    /// </summary>
+    /// <remarks>
+    /// The drawing stands in an extension that older programs pass over: [MS-ODRAWXML], "svgBlip", from memory; the
+    /// validator of the standard's library knows it.
+    /// </remarks>
     public static string FigureSlide(string title, string alternative)
     {
         // The figure is 16 by 9 too, so below a title it leaves some room at both sides.
@@ -74,7 +81,10 @@ internal static class DeckXml
         const long width = height * 16 / 9;
         string picture = $"<p:pic><p:nvPicPr><p:cNvPr id=\"3\" name=\"Figure\" descr=\"{Escape(alternative)}\"/>"
             + "<p:cNvPicPr><a:picLocks noChangeAspect=\"1\"/></p:cNvPicPr><p:nvPr/></p:nvPicPr><p:blipFill>"
-            + "<a:blip r:embed=\"figure\"/><a:stretch><a:fillRect/></a:stretch></p:blipFill><p:spPr>"
+            + "<a:blip r:embed=\"figure\"><a:extLst><a:ext uri=\"{96DAC541-7B7A-43D3-8B79-37D633B846F1}\">"
+            + "<asvg:svgBlip xmlns:asvg=\"http://schemas.microsoft.com/office/drawing/2016/SVG/main\" "
+            + "r:embed=\"drawing\"/></a:ext></a:extLst></a:blip>"
+            + "<a:stretch><a:fillRect/></a:stretch></p:blipFill><p:spPr>"
             + Box((Width - width) / 2, TitleHeight, width, height)
             + "<a:prstGeom prst=\"rect\"><a:avLst/></a:prstGeom></p:spPr></p:pic>";
         return Slide(Shape(2, "Title", "<p:ph type=\"title\"/>", "", title, 0) + picture);

@@ -6,16 +6,11 @@ namespace Rookery.Web;
 
 /// <summary>Keeps a course built: whenever one of its files is saved, it is built again.</summary>
 /// <remarks>
-/// Looks at the folder's files a few times a second rather than waiting for word from the system, which does not come
-/// from every kind of disk and comes several times for one saving. Only what changed is computed again.
+/// What counts is how the folder's files look, not that word came of them: one saving brings several words, and some
+/// bring none. Only what changed is computed again.
 /// </remarks>
 internal sealed class LiveCourse
 {
-    /// <summary>Files looked at; a folder of more is not one of lessons.</summary>
-    private const int FilesMax = 5_000;
-
-    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(150);
-
     private readonly string _path;
     private readonly BlockRunner _runner;
     private readonly App _app;
@@ -41,11 +36,12 @@ internal sealed class LiveCourse
     /// <summary>Follows the folder until stopped.</summary>
     public async Task Follow(CancellationToken stop)
     {
-        string seen = Look();
+        using var watch = new FolderWatch(Folder);
+        ulong seen = FolderLook.At(Folder);
         while (!stop.IsCancellationRequested)
         {
-            await Task.Delay(Pause, stop);
-            string now = Look();
+            await watch.Wait(stop);
+            ulong now = FolderLook.At(Folder);
             if (now == seen)
                 continue;
             seen = now;
@@ -85,20 +81,5 @@ internal sealed class LiveCourse
         }
     }
 
-    private string Look()
-    {
-        string folder = Directory.Exists(_path) ? _path : Path.GetDirectoryName(Path.GetFullPath(_path))!;
-        var near = new EnumerationOptions { RecurseSubdirectories = true, MaxRecursionDepth = 3 };
-        try
-        {
-            return string.Join('\n', new DirectoryInfo(folder).EnumerateFiles("*", near).Take(FilesMax)
-                .Where(file => !file.Name.StartsWith('.'))
-                .Select(file => $"{file.FullName}|{file.Length}|{file.LastWriteTimeUtc.Ticks}")
-                .Order(StringComparer.Ordinal));
-        }
-        catch (Exception files) when (files is IOException or UnauthorizedAccessException)
-        {
-            return "";
-        }
-    }
+    private string Folder => Directory.Exists(_path) ? _path : Path.GetDirectoryName(Path.GetFullPath(_path))!;
 }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using Rookery.Checking.Tests.Naive;
 
@@ -7,6 +8,8 @@ namespace Rookery.Checking.Tests.Exploring;
 public sealed class CheckerModels
 {
     private const int Count = 80;
+
+    private static readonly ConcurrentDictionary<(string, MemoryModel, bool), Lazy<CheckResult>> Known = new();
 
     [Theory]
     [InlineData(MemoryModel.Sc)]
@@ -100,7 +103,11 @@ public sealed class CheckerModels
         }
     }
 
-    private static CheckResult Check(string text, MemoryModel model, bool reduces = true)
+    // Several tests ask for the same.
+    private static CheckResult Check(string text, MemoryModel model, bool reduces = true) => Known.GetOrAdd(
+        (text, model, reduces), static one => new(() => Compute(one.Item1, one.Item2, one.Item3))).Value;
+
+    private static CheckResult Compute(string text, MemoryModel model, bool reduces)
     {
         var parsed = AlgorithmReader.Read("random", text);
         Assert.True(parsed.IsValid, string.Create(

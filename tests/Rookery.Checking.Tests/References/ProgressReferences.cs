@@ -21,8 +21,7 @@ public sealed class ProgressReferences
     {
         foreach (MemoryModel model in Enum.GetValues<MemoryModel>())
         {
-            var algorithm = AlgorithmReader.Read(file, ShippedFiles.Read(file)).OrThrow();
-            var found = Checker.Check(algorithm, "one owner, two thieves", new() { Memory = model });
+            var found = ShippedResults.Of(file, "one owner, two thieves", model);
             Assert.Equal(
                 [("push", push), ("pop", pop), ("steal", steal)],
                 found.Progress.Select(one => (one.Operation, one.Class)));

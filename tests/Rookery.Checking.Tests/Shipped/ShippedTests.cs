@@ -10,13 +10,10 @@ public sealed class ShippedTests
     public void Shipped_EveryModel_FaresAsStated(string file)
     {
         string text = ShippedFiles.Read(file);
-        var algorithm = AlgorithmReader.Read(file, text).OrThrow();
         foreach (MemoryModel model in Enum.GetValues<MemoryModel>())
         {
             string stated = ShippedFiles.StatedVerdict(text, model.ToString().ToLowerInvariant());
-            var verdicts = algorithm.Scenarios.Select(scenario =>
-                Checker.Check(algorithm, scenario, new() { Memory = model, ClassifiesProgress = false }).Verdict)
-                .ToArray();
+            Verdict[] verdicts = [.. ShippedResults.Of(file, model).Select(one => one.Verdict)];
             var worst = verdicts.Contains(Verdict.Broken) ? Verdict.Broken : verdicts[0];
             Assert.Equal(stated, worst.ToString().ToLowerInvariant());
             Assert.DoesNotContain(Verdict.OutOfBudget, verdicts);
@@ -32,7 +29,7 @@ public sealed class ShippedTests
         foreach (MemoryModel model in Enum.GetValues<MemoryModel>())
         {
             var options = new CheckOptions { Memory = model, ClassifiesProgress = false };
-            var reduced = Checker.Check(algorithm, scenario, options);
+            var reduced = ShippedResults.Of(file, scenario, model);
             var plain = Checker.Check(
                 algorithm, scenario, options with { Reduces = false, StatesMax = 150_000 });
             if (plain.Exhausted is not null)
@@ -63,11 +60,9 @@ public sealed class ShippedTests
     {
         foreach (string file in ShippedFiles.All().Where(one => !one.Contains('/', StringComparison.Ordinal)))
         {
-            var algorithm = AlgorithmReader.Read(file, ShippedFiles.Read(file)).OrThrow();
             foreach (MemoryModel model in Enum.GetValues<MemoryModel>())
             {
-                var found = Checker.Check(
-                    algorithm, algorithm.Scenarios[^1], new() { Memory = model, ClassifiesProgress = false });
+                var found = ShippedResults.Of(file, model)[^1];
                 Assert.True(found.StateBytes <= 64, $"{file}, {model}: {found.StateBytes} bytes");
             }
         }

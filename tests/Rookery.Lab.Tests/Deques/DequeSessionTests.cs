@@ -55,7 +55,7 @@ public sealed class DequeSessionTests
     {
         DequeSession deques = Opened("deques/growable-weak.dq", MemoryModel.Ra);
         deques.ChooseScenario("one owner, two thieves");
-        deques.Changed += () =>
+        deques.Progressed += () =>
         {
             if (deques.Running is { Phase: CheckPhase.Searching })
                 deques.Cancel();

@@ -1,10 +1,14 @@
+using System.Diagnostics;
 using System.Text.Json;
 using Rookery.Experiments.Files;
+using Rookery.Sweeps;
 
 namespace Rookery.Tests.Commands;
 
 public sealed class CompareVerbTests
 {
+    private static CancellationToken Stop => TestContext.Current.CancellationToken;
+
     [Fact]
     public void Compare_TwoFactors_HasARowForEachCombination()
     {
@@ -60,6 +64,34 @@ public sealed class CompareVerbTests
         Assert.Equal(File.ReadAllBytes(run.PathOf("plain.csv")), File.ReadAllBytes(run.PathOf(file)));
         Assert.Equal(run.Files().Distinct().Count(), run.Files().Length);
         Assert.DoesNotContain(run.Files(), name => name.EndsWith(".part", StringComparison.Ordinal));
+    }
+
+    // A real process, killed after another number of cells each time: the file is not there, or whole, and the next
+    // attempt goes on from what is left to the same bytes.
+    [Fact]
+    public async Task CompareData_KilledAtAnyTime_IsNeverHalfAndGoesOn()
+    {
+        using var run = new TestRun();
+        string program = run.Put("count.fj", TestRun.Count), target = run.PathOf("r.csv");
+        string[] words = ["compare", program, "--vary", "workers=2..9", "--seeds", "200", "--data"];
+        Assert.Equal(0, run.Run([.. words, run.PathOf("whole.csv")]));
+        byte[] whole = await File.ReadAllBytesAsync(run.PathOf("whole.csv"), Stop);
+        string journal = SweepFile.JournalOf(target);
+        foreach (long most in (long[])[0, 1, 20_000, 100_000, 200_000])
+        {
+            using Process process = PublishTests.Start(run, [.. words, target]);
+            while (!process.HasExited && !(File.Exists(journal) && new FileInfo(journal).Length >= most))
+                await Task.Yield();
+            process.Kill();
+            await process.WaitForExitAsync(Stop);
+
+            if (File.Exists(target))
+                Assert.Equal(whole, await File.ReadAllBytesAsync(target, Stop));
+        }
+
+        Assert.Equal(0, run.Run([.. words, target]));
+        Assert.Equal(whole, await File.ReadAllBytesAsync(target, Stop));
+        Assert.False(File.Exists(journal));
     }
 
     [Fact]

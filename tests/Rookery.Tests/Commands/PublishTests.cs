@@ -60,10 +60,25 @@ public sealed class PublishTests
         Assert.Equal(3, presentation.SlideParts.Count(slide =>
             slide.NotesSlidePart?.NotesSlide?.InnerText.Contains("Computed: count.fj", StringComparison.Ordinal)
                 == true));
+        SlidePart[] figures = [.. presentation.SlideParts.Where(slide => slide.ImageParts.Any())];
+        Assert.Equal(3, figures.Length);
+        Assert.All(figures, HasDrawingAndPicture);
         Assert.Equal(3, presentation.SlideParts.SelectMany(slide =>
             slide.Slide!.Descendants<DocumentFormat.OpenXml.Presentation.Picture>())
             .Count(picture =>
                 picture.NonVisualPictureProperties!.NonVisualDrawingProperties!.Description!.Value!.Length > 20));
+    }
+
+    // A program that knows SVG shows the drawing, every other one the picture beside it.
+    private static void HasDrawingAndPicture(SlidePart slide)
+    {
+        var blip = Assert.Single(slide.Slide!.Descendants<DocumentFormat.OpenXml.Drawing.Blip>());
+        var drawing = Assert.Single(slide.Slide!.Descendants<DocumentFormat.OpenXml.Office2019.Drawing.SVG.SVGBlip>());
+        OpenXmlPart picture = slide.GetPartById(blip.Embed!.Value!), svg = slide.GetPartById(drawing.Embed!.Value!);
+        Assert.Equal(("image/png", "image/svg+xml"), (picture.ContentType, svg.ContentType));
+        Assert.EndsWith(".svg", svg.Uri.ToString(), StringComparison.Ordinal);
+        using Stream text = svg.GetStream();
+        Assert.Equal("svg", System.Xml.Linq.XDocument.Load(text).Root!.Name.LocalName);
     }
 
     [Fact]

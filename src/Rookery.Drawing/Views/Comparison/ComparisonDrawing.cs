@@ -162,15 +162,17 @@ internal sealed class ComparisonDrawing
         _sheet.AddGroup(id, marks, _data.Columns[group.Column]);
     }
 
+    // Beside the crowd of points: to its right, or where the sheet ends there, to its left.
     private Text MeanLabel(ComparisonGroup group, double middle, double half)
     {
         var small = _sheet.SmallSize;
         var crowd = Math.Max(half, SeriesWidth * 0.42);
-        return new(
-            middle + crowd, _y.Place(Clamped(group.Mean)) - (small * 0.4), _sheet.Words.Short(group.Mean), small)
+        var (y, label) = (_y.Place(Clamped(group.Mean)) - (small * 0.4), _sheet.Words.Short(group.Mean));
+        var fits = TextFit.Fits(label, small, _plot.Right + (small * 0.5) - middle - crowd, true);
+        return new(fits ? middle + crowd : middle - crowd, y, label, small)
         {
             IsBold = true,
-            Anchor = Anchor.Start,
+            Anchor = fits ? Anchor.Start : Anchor.End,
         };
     }
 

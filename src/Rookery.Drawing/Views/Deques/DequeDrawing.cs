@@ -285,7 +285,10 @@ internal sealed class DequeDrawing
                 return text;
         }
 
-        return TextFit.Shorten(_sheet.Words.OnTopOfWaiting(below.Count), _sheet.SmallSize, room);
+        var words = _sheet.Words;
+        return FirstThatFits(
+            room,
+            [words.OnTopOfWaiting(below.Count), words.OnWaiting(below.Count), words.OnMore(below.Count)]);
     }
 
     private static bool IsAboutVictim(EventKind kind) =>

@@ -95,7 +95,7 @@ window.rookery = (() => {
 
         build() {
             this.stage = make("div", { className: "rk-stage", tabIndex: 0, role: "img" });
-            this.stage.setAttribute("aria-label", "The workers and their deques; the sentence below says what happened.");
+            this.stage.setAttribute("aria-label", this.talk.label ?? "The workers and their deques; the sentence below says what happened.");
             this.stage.setAttribute("aria-describedby", this.id + "-says");
             this.clock = make("span", { className: "rk-clock" });
             this.sentence = make("span", {});
@@ -135,7 +135,7 @@ window.rookery = (() => {
             const present = [...new Set(this.talk.kind)].filter(kind => kind >= 0 && this.talk.kinds[kind] !== "");
             present.sort((a, b) => a - b);
             const usual = ["steal", "fork"].map(word => this.talk.kinds.indexOf(word)).find(kind => present.includes(kind));
-            this.kind = make("select", {}, ...present.map(kind =>
+            this.kind = make("select", { onchange: () => this.tellJumps() }, ...present.map(kind =>
                 make("option", { value: kind, textContent: this.talk.kinds[kind], selected: kind === usual })));
             this.kind.setAttribute("aria-label", "Kind of event to jump to");
             this.previousOf = button("«", "Previous of this kind (P)", () => this.jump(-1));
@@ -146,21 +146,25 @@ window.rookery = (() => {
         }
 
         async go(step) {
+            // A picture that comes late must not take the place of a later choice.
+            const turn = this.turn = (this.turn ?? 0) + 1;
             this.at = Math.min(Math.max(step, this.talk.first), this.last);
             const part = narrow.matches ? "narrow" : "wide";
             const table = await load(this.id, part, `${this.files}-${part}.js`);
+            if (turn !== this.turn) return;
             const index = this.at - this.talk.first;
             const lines = linesOf(table, index, this.cache);
             this.stage.innerHTML = `<svg viewBox="0 0 ${table.width} ${table.height}" aria-hidden="true" `
                 + `font-family="IBM Plex Sans, sans-serif">${lines.map(n => table.lines[n]).join("")}</svg>`;
             this.sentence.textContent = this.talk.sentences[this.talk.said[index]];
             const count = new Intl.NumberFormat("en");
-            this.clock.textContent = `After ${count.format(this.at)} of ${count.format(this.talk.all)} steps, `
-                + `time ${count.format(this.talk.time[index])}${this.talk.unit === "units" ? "" : " " + this.talk.unit}`;
+            this.clock.textContent = `After ${count.format(this.at)} of ${count.format(this.talk.all)} steps`
+                + (this.talk.time.length === 0 ? "" : `, time ${count.format(this.talk.time[index])}${this.talk.unit === "units" ? "" : " " + this.talk.unit}`);
             this.scrub.value = this.at;
             this.scrub.setAttribute("aria-valuetext", this.clock.textContent);
             this.back.disabled = this.at === this.talk.first;
             this.next.disabled = this.at === this.last;
+            this.tellJumps();
             this.stopButtons.forEach((one, i) => one.setAttribute("aria-pressed", this.stops[i].step === this.at));
             this.showLine(this.talk.line[index]);
         }
@@ -173,12 +177,24 @@ window.rookery = (() => {
 
         step(by) { this.pause(); this.go(this.at + by); }
 
-        jump(by) {
-            this.pause();
+        // The next step of the chosen kind in one direction; 0 when the player carries none.
+        nearest(by) {
             const wanted = Number(this.kind.value);
             for (let at = this.at + by; at >= this.talk.first && at <= this.last; at += by) {
-                if (this.talk.kind[at - this.talk.first] === wanted) { this.go(at); return; }
+                if (this.talk.kind[at - this.talk.first] === wanted) return at;
             }
+            return 0;
+        }
+
+        jump(by) {
+            this.pause();
+            const at = this.nearest(by);
+            if (at) this.go(at);
+        }
+
+        tellJumps() {
+            this.previousOf.disabled = !this.nearest(-1);
+            this.nextOf.disabled = !this.nearest(1);
         }
 
         pause() {

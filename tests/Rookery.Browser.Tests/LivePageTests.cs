@@ -1,0 +1,60 @@
+using System.Diagnostics;
+using System.Globalization;
+using Rookery.Browser.Tests.Browsing;
+using Rookery.Browser.Tests.Courses;
+using Rookery.Testing;
+using static Microsoft.Playwright.Assertions;
+
+namespace Rookery.Browser.Tests;
+
+/// <summary>A lesson in the browser beside the editor: what is saved is seen, errors too.</summary>
+/// <param name="browser">The browser.</param>
+public sealed class LivePageTests(SharedBrowser browser)
+{
+    private const string Lesson = """
+        ---
+        title: Beside the editor
+        ---
+
+        The first word.
+
+        ```exhibit
+        program: count.fj
+        machine: unit
+        stop: first steal
+        ```
+
+        There were {= steals } steals.
+        """;
+
+    [Fact]
+    public async Task SavedText_IsSeenWithoutTouchingTheBrowser_ErrorsToo()
+    {
+        using var folder = new TempFolder();
+        folder.Put("count.fj", await File.ReadAllTextAsync(RepositoryFile.At("lessons/fibonacci.fj"),
+            TestContext.Current.CancellationToken));
+        string lesson = folder.Put("lesson.md", Lesson);
+        await using LiveSite site = await LiveSite.Of(lesson);
+        await using Visit visit = await browser.Open(site.Address, Look.Notebook);
+        await visit.MeetPlayers();
+
+        for (int i = 0; i < 3; i++)
+        {
+            string word = string.Create(CultureInfo.InvariantCulture, $"edited {i} times");
+            long start = Stopwatch.GetTimestamp();
+            folder.Put("lesson.md", Lesson.Replace("first word", word, StringComparison.Ordinal));
+            await Expect(visit.Page.Locator("main")).ToContainTextAsync(word);
+            TestContext.Current.TestOutputHelper?.WriteLine(
+                $"Seen {Stopwatch.GetElapsedTime(start).TotalMilliseconds:0} ms after saving.");
+        }
+
+        folder.Put("lesson.md", Lesson.Replace("count.fj", "cuont.fj", StringComparison.Ordinal));
+        await Expect(visit.Page.Locator(".rk-problem")).ToContainTextAsync("Did you mean count.fj?");
+        Assert.Empty(await Accessibility.Violations(visit));
+
+        folder.Put("lesson.md", Lesson);
+        await Expect(visit.Page.Locator("main")).ToContainTextAsync("The first word");
+        await visit.MeetPlayers();
+        Assert.Empty(visit.Troubles);
+    }
+}
