@@ -1,6 +1,8 @@
 using Microsoft.AspNetCore.Components.WebAssembly.Hosting;
 using Rookery.Lab.Browser;
 using Rookery.Lab.Deques;
+using Rookery.Lab.Files;
+using Rookery.Lab.Links;
 using Rookery.Lab.Predict;
 using Rookery.Lab.Session;
 using Rookery.Lab.Shell;
@@ -20,5 +22,9 @@ builder.Services.AddSingleton<Predictor>();
 builder.Services.AddSingleton<DequeSession>();
 builder.Services.AddSingleton<StudySession>();
 builder.Services.AddSingleton<IPage, BrowserPage>();
+builder.Services.AddSingleton(TimeProvider.System);
+builder.Services.AddSingleton<ILabParts, LabParts>();
+builder.Services.AddSingleton<FileDesk>();
+builder.Services.AddSingleton<LinkKeeper>();
 await BrowserPage.LoadAsync();
 await builder.Build().RunAsync();

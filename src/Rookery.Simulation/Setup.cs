@@ -45,6 +45,24 @@ public sealed class Setup : IEquatable<Setup>
         _choices.Where(c => c.Key.StartsWith(ParameterPrefix, StringComparison.Ordinal)).ToImmutableSortedDictionary(
             c => c.Key[ParameterPrefix.Length..], c => Parse(c.Value), StringComparer.Ordinal);
 
+    /// <summary>The choices that lead to some settings: as few words as say them.</summary>
+    /// <param name="settings">Workers, machine, scheduler.</param>
+    /// <param name="seed">What random draws follow from.</param>
+    /// <param name="parameters">Values of parameters.</param>
+    public static Setup Of(RunSettings settings, long seed, IReadOnlyDictionary<string, long> parameters)
+    {
+        Setup setup = Plain;
+        setup = setup.Chosen("workers", settings.Workers, WorkersPlain).Chosen("seed", seed, 1);
+        foreach ((string name, long value) in parameters.OrderBy(one => one.Key, StringComparer.Ordinal))
+            setup = setup.With(ParameterPrefix + name, value.ToString(CultureInfo.InvariantCulture));
+        if (Machine.Presets.Any(one => one.Name == settings.Machine.Name) && settings.Machine.Name != Machine.Ideal.Name)
+            setup = setup.With("machine", settings.Machine.Name);
+        if (Scheduler.Named.FirstOrDefault(one => one.Scheduler == settings.Scheduler).Name is { } known
+            && known != Scheduler.Named[0].Name)
+            setup = setup.With("scheduler", known);
+        return setup.WithOptionsOf(settings.Scheduler, settings.Workers).WithCostsOf(settings.Machine);
+    }
+
     /// <summary>The name under which a word is chosen: itself, a cost's or a parameter's.</summary>
     /// <param name="word">A name, or the bare name of a cost or of a parameter.</param>
     /// <param name="parameters">The program's parameters.</param>
@@ -118,6 +136,35 @@ public sealed class Setup : IEquatable<Setup>
 
     /// <inheritdoc/>
     public override int GetHashCode() => _choices.Count;
+
+    private Setup Chosen(string name, long value, long plain) =>
+        value == plain ? this : With(name, value.ToString(CultureInfo.InvariantCulture));
+
+    private Setup WithOptionsOf(Scheduler wanted, int workers)
+    {
+        Setup setup = this;
+        ImmutableSortedDictionary<string, string> words = SchedulerOf().ToWords(workers);
+        foreach ((string option, string word) in wanted.ToWords(workers))
+        {
+            if (words[option] != word)
+                setup = setup.With(option, word);
+        }
+
+        return setup;
+    }
+
+    private Setup WithCostsOf(Machine wanted)
+    {
+        Setup setup = this;
+        Machine machine = MachineOf();
+        foreach ((string cost, long value) in wanted.ToCosts())
+        {
+            if (cost != "cores" && machine.ToCosts()[cost] != value)
+                setup = setup.With(CostPrefix + cost, value.ToString(CultureInfo.InvariantCulture));
+        }
+
+        return setup.Chosen("cores", wanted.Cores, machine.Cores);
+    }
 
     private static void Check(string name, string word)
     {

@@ -27,7 +27,7 @@ internal sealed record Built(ImmutableArray<SiteFile> Files, ImmutableArray<Prob
         Lesson($"```exhibit\n{fields.ReplaceLineEndings("\n")}\n```\n\n{after}");
 
     /// <summary>Reads, computes and assembles.</summary>
-    public static Built Of(string text, MemoryFiles? files = null)
+    public static Built Of(string text, MemoryFiles? files = null, bool hasLab = false)
     {
         files ??= new();
         var read = LessonReader.Read("lesson.md", text);
@@ -40,7 +40,8 @@ internal sealed record Built(ImmutableArray<SiteFile> Files, ImmutableArray<Prob
         ImmutableArray<BlockResult> results = [.. outcomes.Select(one => one.Result!)];
         var entry = new CourseEntry("lesson", "lesson.html", read.Value);
         var course = new Course("A course", null, [entry]);
-        (ImmutableArray<SiteFile> made, problems) = CourseSite.FilesOf(entry, course, results, files, isLive: false);
+        (ImmutableArray<SiteFile> made, problems) = CourseSite.FilesOf(
+            entry, course, results, files, isLive: false, hasLab);
         return new(made, problems, results);
     }
 }

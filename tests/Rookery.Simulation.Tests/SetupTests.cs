@@ -27,6 +27,23 @@ public sealed class SetupTests
             Setup.Plain.With("cost.steal", "50").With("machine", "unit"),
             Setup.Plain.With("machine", "unit").With("cost.steal", "50"));
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("workers=8 seed=-3 machine=unit cost.wake=50 set.grain=25 victim=lowest cores=2")]
+    [InlineData("scheduler=work-first machine=typical cost.probe=7")]
+    [InlineData("scheduler=greedy patience=3 workers=2")]
+    public void Of_SettingsOfASetup_LeadsToTheSameSettings(string text)
+    {
+        var setup = Setup.Read(text);
+        var again = Setup.Of(setup.ToSettings(), setup.Seed, setup.Parameters);
+        Assert.Equal(setup.Seed, again.Seed);
+        Assert.Equal(setup.Parameters, again.Parameters);
+        RunSettings one = setup.ToSettings(), other = again.ToSettings();
+        Assert.Equal((one.Workers, one.Cores, one.Machine.TimeUnit), (other.Workers, other.Cores, other.Machine.TimeUnit));
+        Assert.Equal(one.Scheduler.ToWords(one.Workers), other.Scheduler.ToWords(other.Workers));
+        Assert.Equal(one.Machine.ToCosts(), other.Machine.ToCosts());
+    }
+
     [Fact]
     public void Read_WhatToStringWrites_IsEqual()
     {

@@ -12,7 +12,7 @@ namespace Rookery.Lab.Runs;
 /// <summary>One run, with all that it takes to show any moment of it.</summary>
 internal sealed class LabRun
 {
-    private const int EventsAtOnce = 8_000;
+    private const int EventsAtOnce = 4_000;
 
     private LabRun(
         Trace trace, Measures measures, Replay replay, StretchIndex stretches, Inputs? inputs, Starvation? starvation)
@@ -34,20 +34,16 @@ internal sealed class LabRun
     public static async Task<LabRun> OfAsync(
         Trace trace, Measures measures, Inputs? inputs, Starvation? starvation, IPage page, CancellationToken cancel)
     {
-        var builder = new ReplayBuilder(trace);
-        while (!builder.Advance(EventsAtOnce))
-        {
-            await page.BreatheAsync().ConfigureAwait(true);
-            cancel.ThrowIfCancellationRequested();
-        }
-
-        Replay replay = builder.Build();
+        var portions = new Portions(page, cancel);
+        var replaying = new ReplayBuilder(trace);
+        while (!replaying.Advance(EventsAtOnce))
+            await portions.BreatheAsync().ConfigureAwait(true);
+        Replay replay = replaying.Build();
         var stretches = new StretchIndex(trace, replay.Tasks.WorkerCount);
         while (!stretches.IsDone)
         {
             stretches.Advance(EventsAtOnce);
-            await page.BreatheAsync().ConfigureAwait(true);
-            cancel.ThrowIfCancellationRequested();
+            await portions.BreatheAsync().ConfigureAwait(true);
         }
 
         return new(trace, measures, replay, stretches, inputs, starvation);

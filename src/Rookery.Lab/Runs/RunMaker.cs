@@ -52,7 +52,7 @@ internal sealed class RunMaker(IPage page)
     /// <summary>Reads and binds the program.</summary>
     public static Parsed<BoundProgram> Bind(Inputs inputs)
     {
-        Parsed<FjProgram> read = ProgramReader.Read(inputs.Program.Name, inputs.Program.Text);
+        Parsed<FjProgram> read = ProgramReader.Read(FileNameOf(inputs.Program.Name), inputs.Program.Text);
         if (!read.IsValid)
             return Parsed<BoundProgram>.Bad(read.Diagnostics);
         ImmutableSortedDictionary<string, long> known = inputs.Setup.Parameters.Where(chosen =>
@@ -61,4 +61,7 @@ internal sealed class RunMaker(IPage page)
         return read.Value.Bind(
             new(known, new TextDataSource(inputs.Program.Data), inputs.Setup.Seed, EvaluationLimits.Default));
     }
+
+    // As on the command line, a trace calls its program by the name of the file, without folders: the same bytes.
+    private static string FileNameOf(string name) => name[(name.LastIndexOf('/') + 1)..];
 }

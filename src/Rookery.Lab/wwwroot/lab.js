@@ -242,12 +242,22 @@ export async function copy(text) {
     try { await navigator.clipboard.writeText(text); return true; } catch { return false; }
 }
 
+// Only from the lab's own origin, also when a server sends elsewhere, and not without end.
+const fetchedMax = 20 << 20;
 export async function fetchText(relative) {
     const url = new URL(relative, document.baseURI);
     if (url.origin !== location.origin) return null;
     try {
-        const answer = await fetch(url);
-        return answer.ok ? await answer.text() : null;
+        const answer = await fetch(url, { redirect: "error", credentials: "omit" });
+        if (!answer.ok) return null;
+        const reader = answer.body.getReader(), decoder = new TextDecoder();
+        let text = "", size = 0;
+        for (let part = await reader.read(); !part.done; part = await reader.read()) {
+            size += part.value.length;
+            if (size > fetchedMax) { reader.cancel(); return null; }
+            text += decoder.decode(part.value, { stream: true });
+        }
+        return text + decoder.decode();
     } catch { return null; }
 }
 
@@ -263,9 +273,23 @@ function offer(name, blob) {
 
 export const save = (name, type, bytes) => offer(name, new Blob([bytes], { type }));
 
+// An SVG that is drawn as an image sees no font of the page: it gets them inside, or, without them, the system's.
+async function fontsInPlace() {
+    const faces = await Promise.all([["Sans", "Regular", 400], ["Sans", "SemiBold", 600], ["Mono", "Regular", 400]].map(
+        async ([kind, cut, weight]) => {
+            const answer = await fetch(`fonts/IBMPlex${kind}-${cut}.woff`);
+            const bytes = new Uint8Array(await answer.arrayBuffer());
+            let letters = "";
+            for (let at = 0; at < bytes.length; at += 8192) letters += String.fromCharCode(...bytes.subarray(at, at + 8192));
+            return `@font-face{font-family:"IBM Plex ${kind}";font-weight:${weight};src:url(data:font/woff;base64,${btoa(letters)})}`;
+        })).catch(() => []);
+    return `<style>${faces.join("")}</style>`;
+}
+
 export async function savePng(name, svg, scale) {
     const image = new Image();
-    image.src = URL.createObjectURL(new Blob([svg], { type: "image/svg+xml" }));
+    const whole = svg.replace(/^(<svg[^>]*>)/, "$1" + await fontsInPlace());
+    image.src = URL.createObjectURL(new Blob([whole], { type: "image/svg+xml" }));
     await image.decode();
     const canvas = document.createElement("canvas");
     canvas.width = image.naturalWidth * scale;
@@ -297,5 +321,6 @@ export function reveal(id) {
 }
 export const focus = id => document.getElementById(id)?.focus();
 
-if ("serviceWorker" in navigator && (location.protocol === "https:" || location.hostname === "localhost" || location.hostname === "127.0.0.1"))
-    navigator.serviceWorker.register("service-worker.js");
+// Not before the lab stands: what is kept for later must not hold up what is wanted now.
+if ("serviceWorker" in navigator && isSecureContext)
+    setTimeout(() => navigator.serviceWorker.register("service-worker.js", { updateViaCache: "none" }).catch(() => { }), 3000);

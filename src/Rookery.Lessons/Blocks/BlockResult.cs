@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 
 namespace Rookery.Lessons.Blocks;
 
@@ -10,6 +11,10 @@ public sealed record BlockResult
 
     /// <summary>Its figures, in the order of the page.</summary>
     public ImmutableArray<BlockFigure> Figures { get; init; } = [];
+
+    /// <summary>Number of events before its first moment; 0 when it shows none.</summary>
+    [JsonIgnore]
+    public int FirstStep => Math.Max(0, Figures.FirstOrDefault(figure => figure.Step >= 0)?.Step ?? 0);
 
     /// <summary>Its tables.</summary>
     public ImmutableArray<BlockTable> Tables { get; init; } = [];

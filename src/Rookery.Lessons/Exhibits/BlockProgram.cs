@@ -23,16 +23,31 @@ internal sealed class BlockProgram(BlockPlace place, YamlScalar name)
     {
         string text = FileNames.TextOf(files.Read(name.Text, ProgramBytesMax) ?? []);
         var key = new StringBuilder("program text\n").Append(text).Append('\n');
+        foreach ((string file, string rows) in DataOf(text, files))
+            key.Append(CultureInfo.InvariantCulture, $"data {file}\n").Append(rows).Append('\n');
+        return key.ToString();
+    }
+
+    /// <summary>Its text, and that of each data file by the name that the program uses.</summary>
+    /// <exception cref="InputException">A file cannot be read.</exception>
+    public (string Text, ImmutableSortedDictionary<string, string> Data) Texts(ILessonFiles files)
+    {
+        string text = FileNames.TextOf(files.Read(name.Text, ProgramBytesMax) ?? []);
+        var data = ImmutableSortedDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
+        foreach ((string file, string rows) in DataOf(text, files))
+            data[file] = rows;
+        return (text, data.ToImmutable());
+    }
+
+    private IEnumerable<(string File, string Rows)> DataOf(string text, ILessonFiles files)
+    {
         foreach (DataDeclaration data in ProgramReader.Read(name.Text, text).Value?.Data ?? [])
         {
             if (!FileNames.IsInside(data.File))
                 continue;
             string file = BesideProgram.FileOf(name.Text, data.File);
-            key.Append(CultureInfo.InvariantCulture, $"data {data.File}\n");
-            key.Append(FileNames.TextOf(files.Read(file, DataBytesMax) ?? [])).Append('\n');
+            yield return (data.File, FileNames.TextOf(files.Read(file, DataBytesMax) ?? []));
         }
-
-        return key.ToString();
     }
 
     /// <summary>Reads it.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Rookery.Lessons.Blocks;
+using Rookery.Lessons.Labs;
 using Rookery.Lessons.Players;
 using Rookery.Lessons.Yaml;
 using Rookery.Notation;
@@ -12,7 +13,7 @@ using Rookery.Traces.Measuring;
 namespace Rookery.Lessons.Exhibits;
 
 /// <summary>One run of a program with all that the page shows of it.</summary>
-internal sealed class ExhibitBlock : LessonBlock
+internal sealed class ExhibitBlock : LessonBlock, IStartsLab
 {
     private readonly ExhibitSpec _spec;
     private readonly BlockProgram _program;
@@ -26,6 +27,13 @@ internal sealed class ExhibitBlock : LessonBlock
 
     /// <inheritdoc/>
     public override string KeyOf(ILessonFiles files) => _spec.ToKey() + _program.KeyOf(files);
+
+    /// <inheritdoc/>
+    public LabStart StartOf(ILessonFiles files, string title, int step)
+    {
+        (string text, ImmutableSortedDictionary<string, string> data) = _program.Texts(files);
+        return new(_spec.Program.Text, text, data, Setup.Of(_spec.Settings, _spec.Seed, _spec.Set), step, title);
+    }
 
     /// <inheritdoc/>
     public override BlockOutcome Compute(ILessonFiles files, Action<long>? progress)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Rookery.Lessons.Blocks;
+using Rookery.Lessons.Labs;
 
 namespace Rookery.Lessons.Pages;
 
@@ -134,6 +135,10 @@ internal sealed class BlockHtml
     {
         if (_result.MadeFrom.Length > 0)
             _html.Line($"<p class=\"rk-made\">Computed: {_result.MadeFrom}.</p>");
+        if (!_page.HasLab || _block is not IStartsLab)
+            return;
+        string address = _page.LabAddressOf(_block, _result.FirstStep);
+        _html.Line($"<p class=\"rk-to-lab\"><a class=\"rk-lab\" href=\"{address}\">Open in the lab</a></p>");
     }
 
     private static string Title(string word) =>

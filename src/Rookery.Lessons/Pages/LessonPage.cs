@@ -17,14 +17,15 @@ internal static class LessonPage
     /// <param name="course">The course; null for a lesson on its own.</param>
     /// <param name="isLive">Whether it is served and shows each change by itself.</param>
     /// <param name="problems">Gets all that keeps it from being published.</param>
+    /// <param name="hasLab">Whether the course comes with the lab.</param>
     public static string Of(
         CourseEntry entry, ImmutableArray<BlockResult> results, Course? course, bool isLive,
-        ImmutableArray<Problem>.Builder problems)
+        ImmutableArray<Problem>.Builder problems, bool hasLab = false)
     {
         Lesson lesson = entry.Lesson;
         var numbers = new LessonNumbers(lesson, results);
         problems.AddRange(numbers.Misses());
-        var page = new PageContext(entry.Slug);
+        var page = new PageContext(entry.Slug, hasLab);
         string body = BodyOf(lesson, results, numbers, page, course, problems);
         var html = new Html();
         WriteTop(html, entry, course);

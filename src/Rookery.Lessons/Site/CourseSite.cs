@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Rookery.Lessons.Blocks;
+using Rookery.Lessons.Labs;
 using Rookery.Lessons.Pages;
 
 namespace Rookery.Lessons.Site;
@@ -10,8 +11,9 @@ public sealed class CourseSite
 {
     private readonly SortedDictionary<string, SiteFile> _files = new(StringComparer.Ordinal);
     private readonly bool _isLive;
+    private readonly bool _hasLab;
 
-    private CourseSite(bool isLive) => _isLive = isLive;
+    private CourseSite(bool isLive, bool hasLab) => (_isLive, _hasLab) = (isLive, hasLab);
 
     /// <summary>The files that all courses share: style sheet, script, icon.</summary>
     /// <param name="isLive">Whether pages show each change by themselves.</param>
@@ -35,12 +37,14 @@ public sealed class CourseSite
     /// <param name="results">What its blocks came to, in their order.</param>
     /// <param name="files">The lesson's files.</param>
     /// <param name="isLive">Whether pages show each change by themselves.</param>
+    /// <param name="hasLab">Whether the course comes with the lab, so that exhibits can be opened in it.</param>
     /// <returns>The files, and everything that keeps the lesson from being published.</returns>
     public static (ImmutableArray<SiteFile> Files, ImmutableArray<Problem> Problems) FilesOf(
-        CourseEntry entry, Course? course, ImmutableArray<BlockResult> results, ILessonFiles files, bool isLive)
+        CourseEntry entry, Course? course, ImmutableArray<BlockResult> results, ILessonFiles files, bool isLive,
+        bool hasLab = false)
     {
         var problems = ImmutableArray.CreateBuilder<Problem>();
-        var site = new CourseSite(isLive);
+        var site = new CourseSite(isLive, hasLab);
         site.AddLesson(entry, course, results, files, problems);
         return ([.. site._files.Values], problems.ToImmutable());
     }
@@ -49,9 +53,13 @@ public sealed class CourseSite
         CourseEntry entry, Course? course, ImmutableArray<BlockResult> results, ILessonFiles files,
         ImmutableArray<Problem>.Builder problems)
     {
-        Add(new TextFile(entry.Page, LessonPage.Of(entry, results, course, _isLive, problems)));
+        Add(new TextFile(entry.Page, LessonPage.Of(entry, results, course, _isLive, problems, _hasLab)));
         for (int i = 0; i < results.Length; i++)
+        {
             AddBlock(entry, entry.Lesson.Blocks[i], results[i]);
+            AddLabStart(entry, entry.Lesson.Blocks[i], results[i], files);
+        }
+
         AddImages(entry, files, problems);
         AddDeck(entry, results);
     }
@@ -74,6 +82,16 @@ public sealed class CourseSite
             Add(new PrintFile(path + ".png", figure.Slide, figure.Title));
             Add(new PrintFile(path + ".pdf", figure.Slide, figure.Title));
         }
+    }
+
+    private void AddLabStart(CourseEntry entry, LessonBlock block, BlockResult result, ILessonFiles files)
+    {
+        if (!_hasLab || block is not IStartsLab starts)
+            return;
+        string title = string.Create(
+            CultureInfo.InvariantCulture, $"{entry.Lesson.Front.Title}, {block.Word} {block.Place.Number}");
+        Add(new TextFile(
+            PageContext.LabFileOf(entry.Slug, block), starts.StartOf(files, title, result.FirstStep).ToJson()));
     }
 
     // A plain call of a plain script: pages opened by a double click may load scripts, and nothing else, from beside

@@ -1,5 +1,3 @@
-using Rookery.Traces.Auditing;
-
 namespace Rookery.Traces;
 
 /// <summary>Proves that a trace is lawful, or says where it is not.</summary>
@@ -21,16 +19,8 @@ public static class Audit
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="findingsMax"/> is below 0.</exception>
     public static AuditReport Of(Trace trace, int findingsMax = FindingsByDefault)
     {
-        ArgumentOutOfRangeException.ThrowIfNegative(findingsMax);
-        var findings = new FindingList(findingsMax);
-        var state = new AuditState(trace, findings);
-        var run = new AuditRun(state);
-        for (int step = 0; step < trace.Count; step++)
-        {
-            state.MoveTo(step, trace[step]);
-            run.Judge();
-        }
-
-        return run.Report(trace);
+        var audit = new AuditInPortions(trace, findingsMax);
+        audit.Advance(trace.Count);
+        return audit.Report();
     }
 }

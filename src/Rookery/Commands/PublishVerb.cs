@@ -4,6 +4,7 @@ using Rookery.CommandLine;
 using Rookery.Courses;
 using Rookery.Files;
 using Rookery.Json;
+using Rookery.Labs;
 using Rookery.Lessons.Site;
 using Rookery.Notation;
 using Rookery.Terminal;
@@ -16,21 +17,23 @@ internal sealed class PublishVerb : Verb
     private readonly Option<string?> _out;
     private readonly CacheOptions _cache;
     private readonly Option<bool> _json;
+    private readonly Option<bool> _withoutLab;
 
     /// <summary>Makes the command.</summary>
     public PublishVerb()
         : this(
             OptionValues.Text("--out", "FOLDER",
                 "Where to; a folder that was published before is replaced as a whole."),
-            new(), OptionValues.Flag("--json", "One object for other programs (docs/json.md), and nothing else."))
+            new(), OptionValues.Flag("--json", "One object for other programs (docs/json.md), and nothing else."),
+            OptionValues.Flag("--without-lab", "Leave out the lab, and with it the links that open exhibits in it."))
     {
     }
 
-    private PublishVerb(Option<string?> target, CacheOptions cache, Option<bool> json)
+    private PublishVerb(Option<string?> target, CacheOptions cache, Option<bool> json, Option<bool> withoutLab)
         : base(
             "publish", "Make lessons into pages, figures and slides.", Arguments.Lessons,
-            [new("What comes out", [target, json]), cache.Group]) =>
-        (_out, _cache, _json) = (target, cache, json);
+            [new("What comes out", [target, withoutLab, json]), cache.Group]) =>
+        (_out, _cache, _json, _withoutLab) = (target, cache, json, withoutLab);
 
     /// <inheritdoc/>
     public override string Heading => "Teach";
@@ -53,23 +56,30 @@ internal sealed class PublishVerb : Verb
         ContentCache cache = _cache.Make(parsed);
         var runner = new BlockRunner(cache);
         using ProgressLine progress = app.StartProgress();
+        LabFolder? lab = parsed.GetValue(_withoutLab) ? null : LabFolder.Find();
         CourseBuild build = CourseBuild.Of(
-            path, runner, isLive: false, (done, all) => progress.Report(done, all, "blocks"), app.Stop);
+            path, runner, isLive: false, (done, all) => progress.Report(done, all, "blocks"), app.Stop,
+            lab is not null);
         bool isGood = build.Problems.Length == 0;
-        int files = isGood ? Write(folder, build, cache, progress, app) : 0;
+        int files = isGood ? Write(folder, build, lab, cache, progress, app) : 0;
         cache.Prune();
         progress.Dispose();
         double seconds = app.Clock.GetElapsedTime(start).TotalSeconds;
         CourseProblems.Write(app, build.Problems);
         if (parsed.GetValue(_json))
-            app.Console.Out.Write(CourseJson.Of(build, folder, isGood, runner.Computed, seconds));
+            app.Console.Out.Write(CourseJson.Of(
+                build, folder, isGood, lab?.Bytes ?? 0, runner.Computed, seconds));
         else if (isGood)
+        {
             Say(app, build, folder, files, runner.Computed, seconds);
+            SayLab(app, lab, parsed.GetValue(_withoutLab));
+        }
+
         return CourseProblems.CodeOf(build.Problems);
     }
 
     private static int Write(
-        string folder, CourseBuild build, ContentCache cache, ProgressLine progress, App app)
+        string folder, CourseBuild build, LabFolder? lab, ContentCache cache, ProgressLine progress, App app)
     {
         SiteFile[] files = [.. FilesOf(build)];
         using var printer = new SitePrinter(cache);
@@ -89,8 +99,9 @@ internal sealed class PublishVerb : Verb
                 lock (files)
                     progress.Report(++done, files.Length, "files");
             });
+            lab?.CopyTo(Path.Combine(part, "lab"), app.Stop);
         });
-        return files.Length;
+        return files.Length + (lab?.Names.Length ?? 0);
     }
 
     private static IEnumerable<SiteFile> FilesOf(CourseBuild build)
@@ -120,5 +131,19 @@ internal sealed class PublishVerb : Verb
             + $"({Reports.Say.Whole(computed)} computed anew) in {Reports.Say.Count(files, "file")}, "
             + $"{Reports.Say.Decimal(seconds, 1)} s.");
         app.Console.Out.WriteLine($"Open {Path.Combine(folder, "index.html")}");
+    }
+
+    private static void SayLab(App app, LabFolder? lab, bool isLeftOut)
+    {
+        if (lab is not null)
+        {
+            app.Console.Out.WriteLine(
+                $"The lab is in {lab.Names.Length} of these files, {Reports.Say.Decimal(lab.Bytes / 1e6, 1)} MB; it needs "
+                + "a web server, and --without-lab leaves it out.");
+        }
+        else if (!isLeftOut)
+        {
+            app.Console.Out.WriteLine("The lab is not among them: this program was built without it (docs/lab.md).");
+        }
     }
 }

@@ -19,8 +19,10 @@ internal sealed record CourseBuild(LoadedCourse Loaded, ImmutableArray<BuiltLess
     /// <param name="isLive">Whether pages show each change by themselves.</param>
     /// <param name="done">Told of each block that is done.</param>
     /// <param name="stop">Stops.</param>
+    /// <param name="hasLab">Whether the course comes with the lab.</param>
     public static CourseBuild Of(
-        string path, BlockRunner runner, bool isLive, Action<int, int>? done, CancellationToken stop)
+        string path, BlockRunner runner, bool isLive, Action<int, int>? done, CancellationToken stop,
+        bool hasLab = false)
     {
         LoadedCourse loaded = LoadedCourse.Load(path);
         var files = new LessonFolder(loaded.Folder);
@@ -33,20 +35,22 @@ internal sealed record CourseBuild(LoadedCourse Loaded, ImmutableArray<BuiltLess
         {
             built.Add(lesson.Entry is null
                 ? new(lesson, [], [], lesson.Problems)
-                : Assemble(lesson, loaded.Course, outcomes[at++], files, isLive));
+                : Assemble(lesson, loaded.Course, outcomes[at++], files, isLive, hasLab));
         }
 
         return new(loaded, built.ToImmutable());
     }
 
     private static BuiltLesson Assemble(
-        LoadedLesson lesson, Course? course, ImmutableArray<BlockOutcome> outcomes, ILessonFiles files, bool isLive)
+        LoadedLesson lesson, Course? course, ImmutableArray<BlockOutcome> outcomes, ILessonFiles files, bool isLive,
+        bool hasLab)
     {
         ImmutableArray<Problem> problems = [.. outcomes.SelectMany(one => one.Problems)];
         if (problems.Length > 0)
             return new(lesson, [], [], problems);
         ImmutableArray<BlockResult> results = [.. outcomes.Select(one => one.Result!)];
-        (ImmutableArray<SiteFile> made, problems) = CourseSite.FilesOf(lesson.Entry!, course, results, files, isLive);
+        (ImmutableArray<SiteFile> made, problems) = CourseSite.FilesOf(
+            lesson.Entry!, course, results, files, isLive, hasLab);
         return new(lesson, results, problems.Length > 0 ? [] : made, problems);
     }
 }

@@ -16,11 +16,13 @@ internal static class CourseJson
     });
 
     /// <summary>What was done.</summary>
-    public static string Of(CourseBuild build, string folder, bool isPublished, int computed, double seconds) =>
+    public static string Of(
+        CourseBuild build, string folder, bool isPublished, long labBytes, int computed, double seconds) =>
         JsonText.Of(json =>
         {
             json.WriteBoolean("published", isPublished);
             json.WriteString("out", folder);
+            json.WriteNumber("labBytes", labBytes);
             json.WriteNumber("computed", computed);
             json.WriteNumber("seconds", Math.Round(seconds, 3));
             WriteContents(json, build);

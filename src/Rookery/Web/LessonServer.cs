@@ -34,7 +34,8 @@ internal static class LessonServer
             server.AddServerHeader = false;
         });
         await using WebApplication app = builder.Build();
-        app.Run(context => Answer(context, course, printer, stop));
+        var lab = new LabPages();
+        app.Run(context => Answer(context, course, printer, lab, stop));
         try
         {
             await app.StartAsync(stop);
@@ -59,7 +60,7 @@ internal static class LessonServer
     }
 
     private static async Task Answer(
-        HttpContext context, LiveCourse course, SitePrinter printer, CancellationToken stop)
+        HttpContext context, LiveCourse course, SitePrinter printer, LabPages lab, CancellationToken stop)
     {
         // A page of the web could make a browser ask here under a name of its own; only our own names are answered.
         bool isOurs = context.Request.Host.Host is "127.0.0.1" or "localhost" or "[::1]";
@@ -78,6 +79,12 @@ internal static class LessonServer
             return;
         }
 
+        if (LabPages.Owns(path))
+        {
+            await lab.Answer(context, path);
+            return;
+        }
+
         SiteSnapshot now = course.Now;
         if (!now.Files.TryGetValue(path.Length == 0 ? "index.html" : path, out SiteFile? file))
         {
@@ -87,7 +94,7 @@ internal static class LessonServer
             return;
         }
 
-        context.Response.ContentType = TypeOf(file.Path);
+        context.Response.ContentType = ContentTypes.Of(file.Path);
         context.Response.Headers.CacheControl = "no-cache";
         context.Response.Headers.XContentTypeOptions = "nosniff";
         ReadOnlyMemory<byte> bytes = printer.BytesOf(file);
@@ -117,20 +124,4 @@ internal static class LessonServer
             // The page was closed, or the server stops.
         }
     }
-
-    private static string TypeOf(string path) => Path.GetExtension(path).ToLowerInvariant() switch
-    {
-        ".html" => "text/html; charset=utf-8",
-        ".css" => "text/css; charset=utf-8",
-        ".js" => "text/javascript; charset=utf-8",
-        ".svg" => "image/svg+xml",
-        ".png" => "image/png",
-        ".jpg" or ".jpeg" => "image/jpeg",
-        ".gif" => "image/gif",
-        ".webp" => "image/webp",
-        ".pdf" => "application/pdf",
-        ".woff" => "font/woff",
-        ".pptx" => "application/vnd.openxmlformats-officedocument.presentationml.presentation",
-        _ => "text/plain; charset=utf-8",
-    };
 }

@@ -1,4 +1,5 @@
 using Rookery.Courses;
+using Rookery.Labs;
 using Rookery.Lessons;
 using Rookery.Notation;
 
@@ -66,7 +67,8 @@ internal sealed class LiveCourse
     {
         try
         {
-            return SiteSnapshot.Of(version, CourseBuild.Of(_path, _runner, isLive: true, done, _app.Stop));
+            return SiteSnapshot.Of(version, CourseBuild.Of(
+                _path, _runner, isLive: true, done, _app.Stop, LabFolder.IsExpected));
         }
         catch (InputException wrong)
         {

@@ -149,6 +149,7 @@ window.rookery = (() => {
             // A picture that comes late must not take the place of a later choice.
             const turn = this.turn = (this.turn ?? 0) + 1;
             this.at = Math.min(Math.max(step, this.talk.first), this.last);
+            this.root.dataset.at = this.at;
             const part = narrow.matches ? "narrow" : "wide";
             const table = await load(this.id, part, `${this.files}-${part}.js`);
             if (turn !== this.turn) return;
@@ -231,6 +232,24 @@ window.rookery = (() => {
         }
     }
 
+    // --- The lab ------------------------------------------------------------------------------------------------
+
+    // A link to the lab opens it at the step that the player stands at. A page that was opened by a double click cannot
+    // open it: browsers load no WebAssembly from a folder.
+    function toLab(event) {
+        const link = event.target.closest?.("a.rk-lab");
+        if (!link) return;
+        if (location.protocol === "file:") {
+            event.preventDefault();
+            const note = link.nextElementSibling ?? link.parentElement.appendChild(make("span", { role: "status" }));
+            note.textContent = " The lab needs a web server, since browsers load no WebAssembly from a folder: put this "
+                + "folder on one, or run ./rookery serve. The player above works here as well.";
+            return;
+        }
+        const at = link.closest(".rk-block").querySelector(".rk-player")?.dataset.at;
+        if (at) link.hash = link.hash.replace(/&step=\d+/, "&step=" + at);
+    }
+
     // A player's pictures are loaded when it comes near the window, so that a long lesson opens at once.
     function begin() {
         const players = document.querySelectorAll(".rk-player");
@@ -244,6 +263,8 @@ window.rookery = (() => {
             }
         }, { rootMargin: "900px" });
         players.forEach(player => near.observe(player.parentElement));
+        document.addEventListener("click", toLab);
+        document.addEventListener("auxclick", toLab);
     }
 
     if (document.readyState === "loading") document.addEventListener("DOMContentLoaded", begin); else begin();
