@@ -21,7 +21,8 @@ public sealed class WhatIfComponentTests
         var panel = context.Render<WhatIfPanel>();
         await panel.Find("#whatif-group-Scheduler").ParentElement!.QuerySelectorAll("input[value=shared]")[0]
             .ChangeAsync("shared");
-        Assert.Contains("no worker has a deque", panel.Find("#whatif-queues-why").TextContent, StringComparison.Ordinal);
+        string why = panel.Find("#whatif-queues-why").TextContent;
+        Assert.Contains("no worker has a deque", why, StringComparison.Ordinal);
         Assert.Same(run, session.Run);
 
         await panel.Find("#whatif-queues-why button").ClickAsync();
@@ -109,7 +110,8 @@ public sealed class WhatIfComponentTests
         await panel.FindAll("input[name=predict-kind]")[kind].ChangeAsync(true);
         await panel.Find("button.lab-primary").ClickAsync();
         Assert.True(predictor.IsShown);
-        string sentence = context.Services.GetRequiredService<LabSession>().Run!.Narrator.Sentence(predictor.Question!.Step);
+        var run = context.Services.GetRequiredService<LabSession>().Run!;
+        string sentence = run.Narrator.Sentence(predictor.Question!.Step);
         Assert.Equal(sentence, panel.Find(".predict-sentence").TextContent);
     }
 
