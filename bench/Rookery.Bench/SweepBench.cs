@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
 using Rookery.Experiments;
-using Rookery.Notation;
 using Rookery.Programs;
 using Rookery.Simulation;
 using Rookery.Sweeps;

@@ -3,7 +3,6 @@ using Rookery.Lab.Browser;
 using Rookery.Lab.Documents;
 using Rookery.Lab.Session;
 using Rookery.Lab.Texts;
-using Rookery.Notation;
 using Rookery.Simulation;
 
 namespace Rookery.Lab.Links;

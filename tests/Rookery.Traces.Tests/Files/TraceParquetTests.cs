@@ -120,7 +120,7 @@ public sealed class TraceParquetTests
     public async Task Read_StreamThatCannotSeek_IsTheCallersMistake() =>
         await Assert.ThrowsAsync<ArgumentException>(
             () => TraceParquet.ReadAsync(new System.IO.Compression.DeflateStream(
-                new MemoryStream(), System.IO.Compression.CompressionMode.Decompress), null, Token));
+                new MemoryStream(), System.IO.Compression.CompressionMode.Decompress), cancellation: Token));
 
     [Fact]
     public void Write_MillionEvents_TakesFewBytesEach()
