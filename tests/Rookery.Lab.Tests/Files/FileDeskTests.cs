@@ -3,7 +3,6 @@ using Rookery.Lab.Files;
 using Rookery.Lab.Runs;
 using Rookery.Lab.Session;
 using Rookery.Lab.Texts;
-using Rookery.Traces;
 
 namespace Rookery.Lab.Tests.Files;
 
