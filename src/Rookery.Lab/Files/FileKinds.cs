@@ -11,7 +11,8 @@ internal static class FileKinds
     private static readonly string[] TraceColumns = ["time", "worker", "kind"];
 
     /// <summary>The kind of a file.</summary>
-    public static FileKind Of(string name, ReadOnlySpan<byte> bytes) => Path.GetExtension(name).ToLowerInvariant() switch
+    public static FileKind Of(string name,
+        ReadOnlySpan<byte> bytes) => Path.GetExtension(name).ToLowerInvariant() switch
     {
         ".parquet" => FileKind.ParquetTrace,
         ".fj" => FileKind.Program,

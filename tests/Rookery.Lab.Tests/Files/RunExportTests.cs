@@ -62,7 +62,8 @@ public sealed class RunExportTests
         XNamespace ns = "http://www.w3.org/2000/svg";
         Assert.Contains("step 12", svg.Root!.Element(ns + "title")!.Value, StringComparison.Ordinal);
         Assert.NotEmpty(svg.Root.Element(ns + "desc")!.Value);
-        Assert.Equal(export.Svg(12, Style.Light, DrawingWords.English), export.Svg(12, Style.Light, DrawingWords.English));
+        Assert.Equal(export.Svg(12, Style.Light, DrawingWords.English),
+            export.Svg(12, Style.Light, DrawingWords.English));
     }
 
     [Fact]
