@@ -38,8 +38,9 @@ public sealed record CheckOptions
     };
 
     /// <summary>
-    /// Most states that a portion of a <see cref="CheckRun"/> goes on from, at least 1; 512 by default, a millisecond or
-    /// so. Where code is interpreted, as in a browser, less keeps a page answering. The result does not depend on it.
+    /// Most states that a portion of a <see cref="CheckRun"/> goes on from, at least 1; 512 by default, a millisecond
+    /// or so. Where code is interpreted, as in a browser, less keeps a page answering. The result does not depend on
+    /// it.
     /// </summary>
     public int StatesAtOnce { get; init; } = 512;
 

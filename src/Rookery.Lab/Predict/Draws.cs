@@ -42,7 +42,7 @@ internal sealed class Draws
         };
     }
 
-    /// <summary>The stage before the last look that a worker has made by now, if its draw is what decides now.</summary>
+    /// <summary>The stage before the last look that a worker has made by now, if its draw decides now.</summary>
     /// <returns>That stage; null when the worker's last look was not drawn, or it is not looking.</returns>
     public RunStage? BeforeDrawnLook(RunStage stage, int worker)
     {

@@ -5,7 +5,8 @@ using RunStage = Rookery.Traces.Replaying.Stage;
 
 namespace Rookery.Lab.Predict;
 
-/// <summary>Asks what comes next in a run, and judges answers. What it asks for is always the trace's own event.</summary>
+/// <summary>Asks what comes next in a run, and judges answers. What it asks for is always the trace's own event.
+/// </summary>
 /// <remarks>
 /// <para>
 /// Fair in two ways. Events of one time have an order in the trace that nobody can see beforehand, so whoever names
@@ -218,7 +219,7 @@ internal sealed class Drill
         return answer.Kind is EventKind.Steal or EventKind.LostRace ? full > 0 : bare > 0;
     }
 
-    private IEnumerable<DrillPart> RandomOf(TraceEvent item, RunStage stage)
+    private List<DrillPart> RandomOf(TraceEvent item, RunStage stage)
     {
         if (item.Worker >= stage.Workers.Length)
             return [];

@@ -233,8 +233,8 @@ internal sealed class LabSession : IDisposable
     /// <inheritdoc/>
     public void Dispose() => _making.Dispose();
 
-    // A later change overtakes an earlier one that is still being made. Without a step, the new run stands at the moment
-    // at which the old one stands.
+    // A later change overtakes an earlier one that is still being made. Without a step, the new run stands at the
+    // moment at which the old one stands.
     private async Task MakeAsync(int? step, bool keepsFormer)
     {
         // Typing on after an error still compares with the run before the first key.

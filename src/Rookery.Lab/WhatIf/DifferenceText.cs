@@ -79,7 +79,9 @@ internal sealed class DifferenceText(LabTexts texts)
             makespan.Sign < 0 ? "difference.shorter" : "difference.longer",
             now,
             Time(difference.Former.Measures.Makespan, difference.Former.Trace),
-            Time(Math.Abs(difference.Now.Measures.Makespan - difference.Former.Measures.Makespan), difference.Now.Trace),
+            Time(
+                Math.Abs(difference.Now.Measures.Makespan - difference.Former.Measures.Makespan),
+                difference.Now.Trace),
             Factor(makespan));
     }
 

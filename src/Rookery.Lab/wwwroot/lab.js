@@ -155,7 +155,8 @@ export function listen(onKey, onTarget, onResize, onFragment) {
         const isTakingBack = (event.ctrlKey || event.metaKey) && /^[zy]$/i.test(event.key)
             && tag === "input" && /^(range|radio|checkbox)$/.test(event.target.type);
         if (event.target.closest?.("[role=tab]") && /^Arrow/.test(event.key)) return;
-        if (ownKeys[tag] && !isTakingBack && !(isScrub && !event.key.startsWith("Arrow") && event.key !== "Home" && event.key !== "End"))
+        const isOwn = event.key.startsWith("Arrow") || event.key === "Home" || event.key === "End";
+        if (ownKeys[tag] && !isTakingBack && !(isScrub && !isOwn))
             return;
         // Space and Enter belong to the button that has the focus.
         if ((event.key === " " || event.key === "Enter") && event.target.closest?.("button, a, summary, [role=tab]"))
