@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
 using Rookery.Experiments;
-using Rookery.Notation;
 using Rookery.Programs;
 using Rookery.Simulation;
 using Rookery.Sweeps;
@@ -36,7 +35,8 @@ internal static class SweepBench
                 CultureInfo.InvariantCulture,
                 $"clock {one.Clock:0} / {two.Clock:0} = {one.Clock / two.Clock:0.00}  processor {one.Processor:0}, "
                 + $"{two.Processor:0} = {two.Processor / one.Processor:0.00}  stood still "
-                + $"{100 * one.Paused / one.Clock:0.0}, {100 * two.Paused / two.Clock:0.0} %  collections {one.Collections}, {two.Collections}  "
+                + $"{100 * one.Paused / one.Clock:0.0}, {100 * two.Paused / two.Clock:0.0} %  "
+                + $"collections {one.Collections}, {two.Collections}  "
                 + $"allocated {one.Bytes / sweep.CellCount / 1024} kB a cell  "
                 + $"checksum {one.Checksum}, {two.Checksum}"));
         }

@@ -37,6 +37,13 @@ public sealed record CheckOptions
             part(at);
     };
 
+    /// <summary>
+    /// Most states that a portion of a <see cref="CheckRun"/> goes on from, at least 1; 512 by default, a millisecond
+    /// or so. Where code is interpreted, as in a browser, less keeps a page answering. The result does not depend on
+    /// it.
+    /// </summary>
+    public int StatesAtOnce { get; init; } = 512;
+
     /// <summary>Hears now and then how far the search has come; may ask it to stop by returning false.</summary>
     public Func<SearchProgress, bool>? Progress { get; init; }
 }

@@ -7,7 +7,7 @@ namespace Rookery.Checking;
 /// <summary>A check that is done portion by portion, for a caller that has other things to do in between.</summary>
 /// <remarks>
 /// Mutable, for one thread. The result is that of <see cref="Checker.Check"/>, which is this without a rest. A portion
-/// is at most <see cref="Search.StatesAPart"/> states with their steps: about a millisecond natively.
+/// is at most <see cref="CheckOptions.StatesAtOnce"/> states with their steps.
 /// </remarks>
 public sealed class CheckRun
 {
@@ -26,6 +26,7 @@ public sealed class CheckRun
     {
         var syntax = algorithm.Syntax.Scenarios.FirstOrDefault(one => one.Name == scenario)
             ?? throw new ArgumentException($"There is no scenario '{scenario}'.", nameof(scenario));
+        ArgumentOutOfRangeException.ThrowIfLessThan(options.StatesAtOnce, 1);
         _options = options;
         _work = Work(algorithm, ScenarioCompiler.Compile(algorithm.Syntax, syntax, options.Memory, options.Reduces))
             .GetEnumerator();

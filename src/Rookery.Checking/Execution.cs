@@ -96,7 +96,9 @@ public sealed class Execution
     /// </remarks>
     public Property? Broken { get; private set; }
 
-    /// <summary>What fails, or that the execution is what a litmus test asks for; empty as long as neither is.</summary>
+    /// <summary>
+    /// What fails, or that the execution is what a litmus test asks for; empty as long as neither is.
+    /// </summary>
     public string Why { get; private set; } = "";
 
     /// <summary>Whether all threads have ended in what a litmus test asks for.</summary>

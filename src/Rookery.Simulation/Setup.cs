@@ -55,7 +55,8 @@ public sealed class Setup : IEquatable<Setup>
         setup = setup.Chosen("workers", settings.Workers, WorkersPlain).Chosen("seed", seed, 1);
         foreach ((string name, long value) in parameters.OrderBy(one => one.Key, StringComparer.Ordinal))
             setup = setup.With(ParameterPrefix + name, value.ToString(CultureInfo.InvariantCulture));
-        if (Machine.Presets.Any(one => one.Name == settings.Machine.Name) && settings.Machine.Name != Machine.Ideal.Name)
+        if (Machine.Presets.Any(one => one.Name == settings.Machine.Name)
+            && settings.Machine.Name != Machine.Ideal.Name)
             setup = setup.With("machine", settings.Machine.Name);
         if (Scheduler.Named.FirstOrDefault(one => one.Scheduler == settings.Scheduler).Name is { } known
             && known != Scheduler.Named[0].Name)

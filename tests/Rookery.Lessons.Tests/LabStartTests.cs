@@ -3,7 +3,6 @@ using System.Globalization;
 using System.Text.Json;
 using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
-using Rookery.Lessons.Site;
 using Rookery.Programs;
 using Rookery.Simulation;
 using Rookery.Traces.Measuring;

@@ -39,7 +39,8 @@ public sealed class SetupTests
         Assert.Equal(setup.Seed, again.Seed);
         Assert.Equal(setup.Parameters, again.Parameters);
         RunSettings one = setup.ToSettings(), other = again.ToSettings();
-        Assert.Equal((one.Workers, one.Cores, one.Machine.TimeUnit), (other.Workers, other.Cores, other.Machine.TimeUnit));
+        Assert.Equal((one.Workers, one.Cores, one.Machine.TimeUnit),
+            (other.Workers, other.Cores, other.Machine.TimeUnit));
         Assert.Equal(one.Scheduler.ToWords(one.Workers), other.Scheduler.ToWords(other.Workers));
         Assert.Equal(one.Machine.ToCosts(), other.Machine.ToCosts());
     }

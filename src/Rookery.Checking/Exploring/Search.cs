@@ -180,8 +180,8 @@ internal sealed class Search
             int count = (int)Math.Min(PartsARound, (total - position + StatesAPart - 1) / StatesAPart);
             while (_parts.Count < count)
                 _parts.Add(new(_machine, _symmetry));
-            long from = position;
-            yield return new(count, part => ExpandPart(part, from + ((long)part * StatesAPart), total));
+            foreach (Portion portion in Expanding(position, count, total))
+                yield return portion;
             Error = _parts.Select(part => part.Error).FirstOrDefault(error => error is not null);
             if (Error is not null)
                 yield break;
@@ -191,6 +191,18 @@ internal sealed class Search
                 yield return new(Shards, shard => HandOver(count, shard));
             position += (long)count * StatesAPart;
             CheckBudget();
+        }
+    }
+
+    /// <summary>Goes on from the states of a round: all of a part's at once, or a few at a time.</summary>
+    private IEnumerable<Portion> Expanding(long position, int count, long total)
+    {
+        long longest = Math.Min(StatesAPart, total - position);
+        for (long piece = 0; piece < longest; piece += _options.StatesAtOnce)
+        {
+            long from = position + piece;
+            int length = (int)Math.Min(_options.StatesAtOnce, StatesAPart - piece);
+            yield return new(count, part => ExpandPart(part, from + ((long)part * StatesAPart), length, total));
         }
     }
 
@@ -216,9 +228,9 @@ internal sealed class Search
             _parts[part].HandOver(shard, _shards[shard]);
     }
 
-    private void ExpandPart(int part, long position, long total) => _parts[part].Guard(() =>
+    private void ExpandPart(int part, long position, int count, long total) => _parts[part].Guard(() =>
     {
-        long end = Math.Min(position + StatesAPart, total);
+        long end = Math.Min(position + count, total);
         int shard = 0;
         long before = 0;
         while (position < end)

@@ -7,7 +7,8 @@ namespace Rookery.Experiments.Statistics;
 /// </summary>
 /// <remarks>
 /// B. Efron, R. J. Tibshirani, "An Introduction to the Bootstrap", 1993, ch. 13. Pairs are drawn with xoshiro256**
-/// from a fixed seed, so the interval is a pure function of the numbers, whatever the portions. Mutable, for one thread.
+/// from a fixed seed, so the interval is a pure function of the numbers, whatever the portions. Mutable, for one
+/// thread.
 /// </remarks>
 public sealed class RatioBootstrap
 {

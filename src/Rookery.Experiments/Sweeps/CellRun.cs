@@ -3,7 +3,9 @@ using Rookery.Simulation;
 
 namespace Rookery.Experiments;
 
-/// <summary>One cell of a sweep that is computed in portions, for a caller that has other things to do in between.</summary>
+/// <summary>
+/// One cell of a sweep that is computed in portions, for a caller that has other things to do in between.
+/// </summary>
 /// <remarks>
 /// Mutable, for one thread. The result is that of <see cref="Sweep.Run"/>, whatever the portions.
 /// </remarks>

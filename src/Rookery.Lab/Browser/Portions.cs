@@ -1,11 +1,15 @@
 namespace Rookery.Lab.Browser;
 
-/// <summary>Long work in the page's one thread: whoever does it asks often, and the page answers often enough.</summary>
+/// <summary>
+/// Long work in the page's one thread: whoever does it asks often, and the page answers often enough.
+/// </summary>
 /// <param name="page">The page.</param>
 /// <param name="cancel">Ends the work.</param>
 internal sealed class Portions(IPage page, CancellationToken cancel)
 {
-    /// <summary>How long the page is kept from answering, about, in milliseconds: half of what a hand notices.</summary>
+    /// <summary>
+    /// How long the page is kept from answering, about, in milliseconds: half of what a hand notices.
+    /// </summary>
     private const double PortionMilliseconds = 24;
 
     private double _since = page.Now;

@@ -11,6 +11,8 @@ internal static class CheckLimits
     /// <summary>Most bytes of stored states: a phone has that, too.</summary>
     public const long BytesMax = 192L << 20;
 
+    private const int StatesAtOnce = 24;
+
     /// <summary>How a scenario is checked.</summary>
     /// <param name="memory">The memory model.</param>
     /// <param name="classifies">Whether operations are classified by their progress.</param>
@@ -21,6 +23,7 @@ internal static class CheckLimits
         ClassifiesProgress = classifies,
         StatesMax = StatesMax,
         BytesMax = BytesMax,
+        StatesAtOnce = StatesAtOnce,
         Progress = _ => goesOn(),
     };
 }

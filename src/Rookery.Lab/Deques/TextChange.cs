@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 
 namespace Rookery.Lab.Deques;
 
-/// <summary>How one text differs from another, by lines: what is left when equal beginnings and ends are taken away.</summary>
+/// <summary>
+/// How one text differs from another, by lines: what is left when equal beginnings and ends are taken away.
+/// </summary>
 /// <param name="FirstLine">The first line that differs, from 1.</param>
 /// <param name="Before">Lines of the first text that are not in the second.</param>
 /// <param name="After">Lines of the second that stand in their place.</param>

@@ -141,7 +141,8 @@ internal sealed class FileDesk : IDisposable
     private FileNotice NoticeOf(string name, AuditReport audit)
     {
         if (audit.IsLawful)
-            return new(false, _texts.Of("file.lawful", name, Numbers.Whole(audit.Events), Numbers.Whole(audit.Tasks)), []);
+            return new(false, _texts.Of("file.lawful", name, Numbers.Whole(audit.Events), Numbers.Whole(audit.Tasks)),
+                []);
         ImmutableArray<string> lines =
         [
             .. audit.Findings.Take(FindingsShown).Select(finding => finding.Step < 0

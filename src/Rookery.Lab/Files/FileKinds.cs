@@ -11,14 +11,15 @@ internal static class FileKinds
     private static readonly string[] TraceColumns = ["time", "worker", "kind"];
 
     /// <summary>The kind of a file.</summary>
-    public static FileKind Of(string name, ReadOnlySpan<byte> bytes) => Path.GetExtension(name).ToLowerInvariant() switch
-    {
-        ".parquet" => FileKind.ParquetTrace,
-        ".fj" => FileKind.Program,
-        ".dq" => FileKind.Algorithm,
-        ".csv" => HasTraceColumns(bytes) ? FileKind.CsvTrace : FileKind.Data,
-        _ => FileKind.Unknown,
-    };
+    public static FileKind Of(string name, ReadOnlySpan<byte> bytes) =>
+        Path.GetExtension(name).ToLowerInvariant() switch
+        {
+            ".parquet" => FileKind.ParquetTrace,
+            ".fj" => FileKind.Program,
+            ".dq" => FileKind.Algorithm,
+            ".csv" => HasTraceColumns(bytes) ? FileKind.CsvTrace : FileKind.Data,
+            _ => FileKind.Unknown,
+        };
 
     // A trace has its columns in the first line that is no remark (docs/trace.md).
     private static bool HasTraceColumns(ReadOnlySpan<byte> bytes)

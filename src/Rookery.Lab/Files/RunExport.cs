@@ -35,9 +35,10 @@ internal sealed class RunExport(LabRun run)
     /// it.</summary>
     /// <param name="step">Number of events that have happened.</param>
     /// <param name="style">The paints: as the page shows it.</param>
-    public string Svg(int step, Style style)
+    /// <param name="words">The language.</param>
+    public string Svg(int step, Style style, DrawingWords words)
     {
-        Scene scene = StageScene.Workers(run, step, PictureWidth, PictureHeight) with
+        Scene scene = StageScene.Workers(run, step, PictureWidth, PictureHeight, words) with
         {
             Title = string.Create(CultureInfo.InvariantCulture, $"{run.Trace.Inputs.Program}, step {step}"),
             Description = run.Narrator.Describe(run.Replay.At(step)),

@@ -45,7 +45,7 @@ internal sealed class TraceOpener(IPage page)
         double share = 0;
         Func<ValueTask> pause = () => portions.BreatheAsync(() => progress(share += (0.4 - share) / 20));
         return isParquet
-            ? await TraceParquet.ReadAsync(stream, Limits, cancel, pause).ConfigureAwait(true)
+            ? await TraceParquet.ReadAsync(stream, Limits, pause, cancel).ConfigureAwait(true)
             : await TraceCsv.ReadAsync(stream, pause, Limits).ConfigureAwait(true);
     }
 

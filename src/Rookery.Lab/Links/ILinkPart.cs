@@ -1,6 +1,8 @@
 namespace Rookery.Lab.Links;
 
-/// <summary>A part of the lab that keeps something of its own in links: a room's choices, a mode of the stage.</summary>
+/// <summary>
+/// A part of the lab that keeps something of its own in links: a room's choices, a mode of the stage.
+/// </summary>
 /// <remarks>
 /// Registered as a service under this interface; <see cref="LinkKeeper"/> does the rest. What is read comes from
 /// strangers.

@@ -10,9 +10,10 @@ namespace Rookery.Lab.Links;
 
 /// <summary>States as the part of an address behind <c>#</c>, and back.</summary>
 /// <remarks>
-/// The form is <c>key=value&amp;key=value</c>, as in <c>demo=seabird/count.fj&amp;setup=workers=8+victim=lowest&amp;step=40</c>;
-/// docs/lab.md lists the keys. Reading is strict, since links come from anybody: whatever is not understood makes the
-/// whole link one that cannot be followed, and says why.
+/// The form is <c>key=value&amp;key=value</c>, as in
+/// <c>demo=seabird/count.fj&amp;setup=workers=8+victim=lowest&amp;step=40</c>; docs/lab.md lists the keys. Reading is
+/// strict, since links come from anybody: whatever is not understood makes the whole link one that cannot be followed,
+/// and says why.
 /// </remarks>
 internal static class LabLink
 {

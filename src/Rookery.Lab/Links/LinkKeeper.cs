@@ -3,15 +3,14 @@ using Rookery.Lab.Browser;
 using Rookery.Lab.Documents;
 using Rookery.Lab.Session;
 using Rookery.Lab.Texts;
-using Rookery.Notation;
 using Rookery.Simulation;
 
 namespace Rookery.Lab.Links;
 
 /// <summary>Keeps the address and the lab in step: the address always leads back to what is shown.</summary>
 /// <remarks>
-/// The address is replaced, never added to, and only when nothing has changed for a while, so that neither the browser's
-/// history nor its patience is used up by a run that plays.
+/// The address is replaced, never added to, and only when nothing has changed for a while, so that neither the
+/// browser's history nor its patience is used up by a run that plays.
 /// </remarks>
 internal sealed class LinkKeeper : IDisposable
 {
@@ -72,7 +71,9 @@ internal sealed class LinkKeeper : IDisposable
         Tell(problem);
     }
 
-    /// <summary>The state of what is shown; null when no link can hold it: a trace that was opened from a file.</summary>
+    /// <summary>
+    /// The state of what is shown; null when no link can hold it: a trace that was opened from a file.
+    /// </summary>
     public LabState? StateOf()
     {
         if (_session.Run is { Inputs: null })

@@ -219,7 +219,7 @@ internal sealed class Drill
         return answer.Kind is EventKind.Steal or EventKind.LostRace ? full > 0 : bare > 0;
     }
 
-    private IEnumerable<DrillPart> RandomOf(TraceEvent item, RunStage stage)
+    private List<DrillPart> RandomOf(TraceEvent item, RunStage stage)
     {
         if (item.Worker >= stage.Workers.Length)
             return [];

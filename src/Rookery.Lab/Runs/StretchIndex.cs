@@ -3,11 +3,12 @@ using Rookery.Traces.Replaying;
 
 namespace Rookery.Lab.Runs;
 
-/// <summary>What each worker did when, and how long it did each kind of thing up to any time: for timelines of any length.
+/// <summary>What each worker did when, and how long it did each kind of thing up to any time: for timelines of any
+/// length.
 /// </summary>
 /// <remarks>
-/// Events lie worker by worker, in their order, with the sums of all time before them; so the share of any piece of time
-/// is two searches and a subtraction, exact, whatever lies within. Made in portions: a page has one thread.
+/// Events lie worker by worker, in their order, with the sums of all time before them; so the share of any piece of
+/// time is two searches and a subtraction, exact, whatever lies within. Made in portions: a page has one thread.
 /// </remarks>
 internal sealed class StretchIndex
 {
@@ -51,7 +52,9 @@ internal sealed class StretchIndex
     /// <summary>Whether all events have been read.</summary>
     public bool IsDone => _read == _trace.Count;
 
-    /// <summary>Which lane a stretch belongs to: 0 computing, 1 scheduling, 2 searching, 3 asleep, blocked or off.</summary>
+    /// <summary>
+    /// Which lane a stretch belongs to: 0 computing, 1 scheduling, 2 searching, 3 asleep, blocked or off.
+    /// </summary>
     public static int LaneOf(Stretch stretch) => stretch switch
     {
         Stretch.Working => 0,

@@ -4,7 +4,8 @@ using Rookery.Lab.Runs;
 
 namespace Rookery.Lab.Session;
 
-/// <summary>How the lab is shown, and the keys that work it: for the front of a lecture hall, and for hands that know them.
+/// <summary>How the lab is shown, and the keys that work it: for the front of a lecture hall, and for hands that know
+/// them.
 /// </summary>
 internal sealed class Presenter : IPageEvents
 {

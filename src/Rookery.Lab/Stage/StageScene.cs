@@ -12,7 +12,8 @@ internal static class StageScene
     /// <param name="width">Width of its place, in pixels.</param>
     /// <param name="height">Height of its place, in pixels.</param>
     /// <param name="words">The language.</param>
-    public static Scene Workers(LabRun run, int step, double width, double height, DrawingWords words) => DequeView.Draw(
+    public static Scene Workers(LabRun run, int step, double width, double height,
+        DrawingWords words) => DequeView.Draw(
         run.Replay, step, "", new()
         {
             Frame = FrameOf(width, height, ScaleFor(run, width, height), words),

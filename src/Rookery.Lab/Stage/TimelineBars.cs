@@ -6,9 +6,9 @@ namespace Rookery.Lab.Stage;
 
 /// <summary>The bars of a timeline for a window of time and a width in pixels, ready to be painted.</summary>
 /// <remarks>
-/// A bar is six numbers: x from 0 to 1, row, width from 0 to 1, lane (<see cref="StretchIndex.LaneOf"/>), the worker whose
-/// paint it has, and its height from 0 to 1. Where stretches are wider than a pixel each is a bar; where they are not, a
-/// pixel shows which share of its time went into what, as height.
+/// A bar is six numbers: x from 0 to 1, row, width from 0 to 1, lane (<see cref="StretchIndex.LaneOf"/>), the worker
+/// whose paint it has, and its height from 0 to 1. Where stretches are wider than a pixel each is a bar; where they are
+/// not, a pixel shows which share of its time went into what, as height.
 /// </remarks>
 internal sealed class TimelineBars
 {

@@ -24,7 +24,7 @@ internal static class StudyScene
     public static SpeedUpData CurveOf(StudyWork work)
     {
         StudyPlan plan = work.Plan;
-        long worked = (long)ValueOf(work.Cells.FirstOrDefault(), "work");
+        long worked = work.Cells.Count == 0 ? 0 : (long)ValueOf(work.Cells[0], "work");
         CellResult[] alike = [.. work.Cells.Where(cell => !cell.IsStarved && ValueOf(cell, "work") == worked)];
         int workersAt = plan.Sweep.Factors.Length - 1;
         var series = alike.GroupBy(cell => workersAt == 0 ? "" : plan.Sweep.CellAt(cell.Cell).Treatment.Levels[0]);

@@ -8,8 +8,8 @@ namespace Rookery.Lab.Texts;
 
 /// <summary>Every text of the lab, in the language that is chosen.</summary>
 /// <remarks>
-/// A language is a resource file <c>Texts/Texts.LANGUAGE.resx</c> with the same names as <c>Texts.en.resx</c>, and a line
-/// in <see cref="Languages"/>; a test compares the names and the places in them.
+/// A language is a resource file <c>Texts/Texts.LANGUAGE.resx</c> with the same names as <c>Texts.en.resx</c>, and a
+/// line in <see cref="Languages"/>; a test compares the names and the places in them.
 /// </remarks>
 internal sealed class LabTexts
 {
@@ -32,7 +32,8 @@ internal sealed class LabTexts
     public DrawingWords Figures => Language == "de" ? DrawingWords.German : DrawingWords.English;
 
     /// <summary>A text by its name.</summary>
-    /// <exception cref="ArgumentException">There is none: a mistake in the lab itself, which its tests find.</exception>
+    /// <exception cref="ArgumentException">There is none: a mistake in the lab itself, which its tests
+    /// find.</exception>
     public string this[string name] => _texts.GetString(name, CultureInfo.InvariantCulture)
         ?? throw new ArgumentException($"The lab has no text named '{name}' in '{Language}'.", nameof(name));
 

@@ -9,7 +9,9 @@ internal sealed class WorkRate(double start)
     /// <param name="now">The clock.</param>
     public double PerSecond(double done, double now) => now - start < 100 ? 0 : done * 1000 / (now - start);
 
-    /// <summary>Seconds until all is done, if the rest goes like what was done; null when that is not yet known.</summary>
+    /// <summary>
+    /// Seconds until all is done, if the rest goes like what was done; null when that is not yet known.
+    /// </summary>
     /// <param name="done">Pieces done.</param>
     /// <param name="all">All pieces.</param>
     /// <param name="now">The clock.</param>

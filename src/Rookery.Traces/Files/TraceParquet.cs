@@ -22,18 +22,18 @@ public static class TraceParquet
     /// <summary>Reads a trace.</summary>
     /// <param name="stream">The file's bytes; must be seekable; stays open.</param>
     /// <param name="limits">How much is read at the most; the defaults when null.</param>
-    /// <param name="cancellation">Stops reading.</param>
     /// <param name="pause">
     /// Awaited after each column of a row group and every some thousand rows, so that a page with one thread can do
     /// something else in between; null (default) for no pause.
     /// </param>
+    /// <param name="cancellation">Stops reading.</param>
     /// <exception cref="InputException">The file is no trace, or larger than a limit.</exception>
     /// <exception cref="ArgumentException">The stream cannot seek: the format is read from its end.</exception>
     public static async Task<Trace> ReadAsync(
         Stream stream,
         TraceLimits? limits = null,
-        CancellationToken cancellation = default,
-        Func<ValueTask>? pause = null)
+        Func<ValueTask>? pause = null,
+        CancellationToken cancellation = default)
     {
         if (!stream.CanSeek)
             throw new ArgumentException("Parquet is read from its end: the stream must be seekable.", nameof(stream));

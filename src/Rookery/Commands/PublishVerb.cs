@@ -138,8 +138,8 @@ internal sealed class PublishVerb : Verb
         if (lab is not null)
         {
             app.Console.Out.WriteLine(
-                $"The lab is in {lab.Names.Length} of these files, {Reports.Say.Decimal(lab.Bytes / 1e6, 1)} MB; it needs "
-                + "a web server, and --without-lab leaves it out.");
+                $"The lab is in {lab.Names.Length} of these files, {Reports.Say.Decimal(lab.Bytes / 1e6, 1)} MB; "
+                + "it needs a web server, and --without-lab leaves it out.");
         }
         else if (!isLeftOut)
         {

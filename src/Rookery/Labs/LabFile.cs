@@ -2,7 +2,9 @@ using System.Security.Cryptography;
 
 namespace Rookery.Labs;
 
-/// <summary>One file of the published lab, perhaps with compressed forms of it beside it. For several threads.</summary>
+/// <summary>
+/// One file of the published lab, perhaps with compressed forms of it beside it. For several threads.
+/// </summary>
 /// <param name="path">Where it lies.</param>
 /// <param name="forms">The compressed forms that lie beside it, by ending: <c>.br</c>, <c>.gz</c>.</param>
 internal sealed class LabFile(string path, IReadOnlySet<string> forms)

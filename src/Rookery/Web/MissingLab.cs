@@ -20,10 +20,11 @@ internal static class MissingLab
                     + "players work without it.</p>"
                 : "<p>This program was built without the lab. Publish it with "
                     + "<code>dotnet publish src/Rookery.Lab</code>, set the environment variable "
-                    + $"<code>{LabFolder.Variable}</code> to the folder <code>wwwroot</code> that this makes, and reload "
-                    + "this page. <code>./rookery</code> does all that by itself.</p>";
+                    + $"<code>{LabFolder.Variable}</code> to the folder <code>wwwroot</code> that this makes, "
+                    + "and reload this page. <code>./rookery</code> does all that by itself.</p>";
         return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
-            + $"<meta name=\"viewport\" content=\"width=device-width\">{again}\n<title>The lab is not here yet</title>\n"
+            + $"<meta name=\"viewport\" content=\"width=device-width\">{again}\n"
+            + "<title>The lab is not here yet</title>\n"
             + $"</head>\n<body>\n<main>\n<h1>The lab is not here yet</h1>\n{text}\n"
             + "<p><a href=\"../index.html\">To the lessons</a></p>\n</main>\n</body>\n</html>\n";
     }

@@ -26,6 +26,27 @@ public sealed class CheckRunTests
         }
     }
 
+    [Theory]
+    [InlineData(1)]
+    [InlineData(7)]
+    [InlineData(300)]
+    public void Advance_InPortionsOfAnySize_FindsTheSameWitness(int states)
+    {
+        var algorithm = Shipped("broken/growable-no-owner-fence.dq");
+        foreach (string scenario in algorithm.Scenarios)
+        {
+            var options = new CheckOptions { Memory = MemoryModel.Tso };
+            var run = new CheckRun(algorithm, scenario, options with { StatesAtOnce = states });
+            while (run.Advance())
+            {
+            }
+
+            Assert.Equal(
+                JsonSerializer.Serialize(Checker.Check(algorithm, scenario, options)),
+                JsonSerializer.Serialize(run.Result));
+        }
+    }
+
     [Fact]
     public void Advance_OnAShippedDeque_ShowsPhasesInOrderAndStatesThatOnlyGrow()
     {

@@ -1,4 +1,3 @@
-using CsCheck;
 using Rookery.Lab.Editor;
 using Rookery.Lab.Tests.Support;
 using Rookery.Lab.Texts;

@@ -3,14 +3,14 @@ using Rookery.Lab.Files;
 using Rookery.Lab.Runs;
 using Rookery.Lab.Session;
 using Rookery.Lab.Texts;
-using Rookery.Traces;
 
 namespace Rookery.Lab.Tests.Files;
 
 /// <summary>Files of all kinds, also of strangers.</summary>
 public sealed class FileDeskTests : IDisposable
 {
-    private const string Program = "data t = \"t.csv\" column \"us\"\ntask a()\n    work sum(t, 0, len(t))\nstart a()\n";
+    private const string Program =
+        "data t = \"t.csv\" column \"us\"\ntask a()\n    work sum(t, 0, len(t))\nstart a()\n";
 
     private readonly RecordingPage _page = new();
     private readonly LabSession _session;

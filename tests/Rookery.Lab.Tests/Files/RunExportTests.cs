@@ -58,11 +58,12 @@ public sealed class RunExportTests
     public async Task Svg_IsWellFormedAndTold()
     {
         var export = new RunExport(await Make(new(DemoPrograms.Find(DemoPrograms.First)!, Setup.Plain)));
-        var svg = XDocument.Parse(export.Svg(12, Style.Light));
+        var svg = XDocument.Parse(export.Svg(12, Style.Light, DrawingWords.English));
         XNamespace ns = "http://www.w3.org/2000/svg";
         Assert.Contains("step 12", svg.Root!.Element(ns + "title")!.Value, StringComparison.Ordinal);
         Assert.NotEmpty(svg.Root.Element(ns + "desc")!.Value);
-        Assert.Equal(export.Svg(12, Style.Light), export.Svg(12, Style.Light));
+        Assert.Equal(export.Svg(12, Style.Light, DrawingWords.English),
+            export.Svg(12, Style.Light, DrawingWords.English));
     }
 
     [Fact]

@@ -76,7 +76,8 @@ public sealed class LabLinkProperties
     // Signs that may stand in a fragment: RFC 3986, sections 3.5 and 2.
     [Fact]
     public void Write_AnyState_HasOnlySignsOfFragments() => States.Sample(state => Assert.All(
-        LabLink.Write(state), c => Assert.True(char.IsAsciiLetterOrDigit(c) || "-._~!$&'()*+,;=:@/?%".Contains(c))));
+        LabLink.Write(state), c => Assert.True(char.IsAsciiLetterOrDigit(c)
+        || "-._~!$&'()*+,;=:@/?%".Contains(c, StringComparison.Ordinal))));
 
     [Fact]
     public void Read_AnyText_IsAStateOrAProblem() =>

@@ -1,5 +1,4 @@
 using System.Buffers.Text;
-using System.Collections.Immutable;
 using System.IO.Compression;
 using System.Text;
 using Rookery.Lab.Documents;
@@ -99,7 +98,8 @@ public sealed class LabLinkTests
     public void Write_OwnProgram_IsShorterThanItsText()
     {
         LabProgram demo = DemoPrograms.Find("seabird/count-uneven.fj")!;
-        string link = LabLink.Write(LabState.Plain with { Program = ProgramLink.OfText(demo with { Name = "mine.fj" }) });
+        var own = ProgramLink.OfText(demo with { Name = "mine.fj" });
+        string link = LabLink.Write(LabState.Plain with { Program = own });
         Assert.True(link.Length < demo.Text.Length + demo.Data.Values.Sum(rows => rows.Length));
         Assert.Equal(demo.Data, LabLink.Read(link, []).State!.Program.Own!.Data);
     }

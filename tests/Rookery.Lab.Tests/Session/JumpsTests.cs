@@ -16,12 +16,14 @@ public sealed class JumpsTests
             steals += Trace[step].Kind == EventKind.Steal ? 1 : 0;
         Assert.True(steals > 3);
         var forward = new List<int>();
-        for (int? step = Jumps.Next(Trace, 0, EventKind.Steal); step is { } at; step = Jumps.Next(Trace, at, EventKind.Steal))
+        for (int? step = Jumps.Next(Trace, 0, EventKind.Steal); step is { } at; step = Jumps.Next(Trace, at,
+            EventKind.Steal))
             forward.Add(at);
         Assert.Equal(steals, forward.Count);
         Assert.All(forward, at => Assert.Equal(EventKind.Steal, Trace[at - 1].Kind));
         var backward = new List<int>();
-        for (int? step = Jumps.Previous(Trace, Trace.Count + 1, EventKind.Steal); step is { } at; step = Jumps.Previous(Trace, at, EventKind.Steal))
+        for (int? step = Jumps.Previous(Trace, Trace.Count + 1,
+            EventKind.Steal); step is { } at; step = Jumps.Previous(Trace, at, EventKind.Steal))
             backward.Add(at);
         backward.Reverse();
         Assert.Equal(forward, backward);

@@ -6,7 +6,8 @@ public sealed class TimeWindowTests
 {
     [Fact]
     public void AnyWay_StaysWithinTheRunAndKeepsAWidth() =>
-        Gen.Select(Gen.Long[1, 1_000_000_000], Gen.Select(Gen.Int[0, 2], Gen.Double[0, 1], Gen.Double[0.01, 50]).Array[0, 30])
+        Gen.Select(Gen.Long[1, 1_000_000_000],
+        Gen.Select(Gen.Int[0, 2], Gen.Double[0, 1], Gen.Double[0.01, 50]).Array[0, 30])
             .Sample((length, moves) =>
             {
                 var window = new TimeWindow();

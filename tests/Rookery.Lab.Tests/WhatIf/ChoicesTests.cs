@@ -1,3 +1,4 @@
+using System.Globalization;
 using Rookery.Lab.Tests.Support;
 using Rookery.Lab.Texts;
 using Rookery.Lab.WhatIf;
@@ -51,9 +52,9 @@ public sealed class ChoicesTests
             if (inputs.Scheduler.TryGetValue(choice.Name, out string? word))
                 Assert.Equal(word, choice.Value);
             if (choice.Name.StartsWith("cost.", StringComparison.Ordinal))
-                Assert.Equal(inputs.Cost(choice.Word).ToString(), choice.Value);
+                Assert.Equal(inputs.Cost(choice.Word).ToString(CultureInfo.InvariantCulture), choice.Value);
             if (choice.Group == ChoiceGroup.Program)
-                Assert.Equal(inputs.Parameters[choice.Word].ToString(), choice.Value);
+                Assert.Equal(inputs.Parameters[choice.Word].ToString(CultureInfo.InvariantCulture), choice.Value);
         }
     }
 

@@ -71,7 +71,12 @@ public sealed partial class LabTests
         string said = await Publish(run, lab, "--out", run.PathOf("out"));
 
         foreach (string name in LabFolder.At(lab)!.Names)
-            Assert.Equal(File.ReadAllBytes(Path.Combine(lab, name)), File.ReadAllBytes(run.PathOf("out/lab/" + name)));
+        {
+            Assert.Equal(
+                await File.ReadAllBytesAsync(Path.Combine(lab, name), Stop),
+                await File.ReadAllBytesAsync(run.PathOf("out/lab/" + name), Stop));
+        }
+
         Assert.Contains("--without-lab", said, StringComparison.Ordinal);
         Assert.Contains("Open in the lab", await File.ReadAllTextAsync(run.PathOf("out/a.html"), Stop),
             StringComparison.Ordinal);
@@ -115,7 +120,11 @@ public sealed partial class LabTests
         try
         {
             string line = await process.StandardOutput.ReadLineAsync(Stop) ?? "";
-            using var handler = new HttpClientHandler { AllowAutoRedirect = false };
+            using var handler = new HttpClientHandler
+            {
+                AllowAutoRedirect = false,
+                CheckCertificateRevocationList = true,
+            };
             using var client = new HttpClient(handler) { BaseAddress = new(Address().Match(line).Value) };
             await look(client);
         }

@@ -67,7 +67,7 @@ public sealed class TraceFileProperties
         using var parquet = new MemoryStream();
         await TraceParquet.WriteAsync(trace, parquet, TestContext.Current.CancellationToken);
         TraceBytes.AssertSame(
-            trace, await TraceParquet.ReadAsync(parquet, null, TestContext.Current.CancellationToken, Pause));
+            trace, await TraceParquet.ReadAsync(parquet, null, Pause, TestContext.Current.CancellationToken));
         Assert.InRange(pauses, 20_000 / 4_096, 20_000 / 1_000);
 
         async ValueTask Pause()

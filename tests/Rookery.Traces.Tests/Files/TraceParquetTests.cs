@@ -97,7 +97,7 @@ public sealed class TraceParquetTests
             _ => new() { Columns = 5 },
         };
         InputException error = Assert.Throws<InputException>(
-            () => TraceParquet.ReadAsync(new MemoryStream(bytes), limits, Token).GetAwaiter().GetResult());
+            () => TraceParquet.ReadAsync(new MemoryStream(bytes), limits, null, Token).GetAwaiter().GetResult());
         Assert.Equal(code, error.Diagnostics[0].Code);
         Assert.True(error.IsLimit);
     }
@@ -111,7 +111,7 @@ public sealed class TraceParquetTests
             recorder.Add(new TraceEvent(0, EventKind.Stop, 0, -1, -1, 0));
         byte[] bytes = TraceBytes.Parquet(recorder.Build(new TraceInputs(), TextLabels.None));
         InputException error = await Assert.ThrowsAsync<InputException>(
-            () => TraceParquet.ReadAsync(new MemoryStream(bytes), new TraceLimits { RowsPerByte = 0 }, Token));
+            () => TraceParquet.ReadAsync(new MemoryStream(bytes), new TraceLimits { RowsPerByte = 0 }, null, Token));
         Assert.Equal("TR027", error.Diagnostics[0].Code);
         Assert.Equal(200_000, TraceBytes.FromParquet(bytes).Count);
     }
@@ -120,7 +120,7 @@ public sealed class TraceParquetTests
     public async Task Read_StreamThatCannotSeek_IsTheCallersMistake() =>
         await Assert.ThrowsAsync<ArgumentException>(
             () => TraceParquet.ReadAsync(new System.IO.Compression.DeflateStream(
-                new MemoryStream(), System.IO.Compression.CompressionMode.Decompress), null, Token));
+                new MemoryStream(), System.IO.Compression.CompressionMode.Decompress), cancellation: Token));
 
     [Fact]
     public void Write_MillionEvents_TakesFewBytesEach()
