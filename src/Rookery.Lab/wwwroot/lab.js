@@ -275,13 +275,13 @@ export const save = (name, type, bytes) => offer(name, new Blob([bytes], { type 
 
 // An SVG that is drawn as an image sees no font of the page: it gets them inside, or, without them, the system's.
 async function fontsInPlace() {
-    const faces = await Promise.all([["Sans", "Regular", 400], ["Sans", "SemiBold", 600], ["Mono", "Regular", 400]].map(
-        async ([kind, cut, weight]) => {
-            const answer = await fetch(`fonts/IBMPlex${kind}-${cut}.woff`);
+    const faces = await Promise.all([["Sans", 400], ["Sans", 600], ["Mono", 400]].map(
+        async ([kind, weight]) => {
+            const answer = await fetch(`fonts/ibm-plex-${kind.toLowerCase()}-latin-${weight}-normal.woff2`);
             const bytes = new Uint8Array(await answer.arrayBuffer());
             let letters = "";
             for (let at = 0; at < bytes.length; at += 8192) letters += String.fromCharCode(...bytes.subarray(at, at + 8192));
-            return `@font-face{font-family:"IBM Plex ${kind}";font-weight:${weight};src:url(data:font/woff;base64,${btoa(letters)})}`;
+            return `@font-face{font-family:"IBM Plex ${kind}";font-weight:${weight};src:url(data:font/woff2;base64,${btoa(letters)})}`;
         })).catch(() => []);
     return `<style>${faces.join("")}</style>`;
 }
