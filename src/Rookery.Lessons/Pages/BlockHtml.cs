@@ -112,7 +112,12 @@ internal sealed class BlockHtml
     {
         _html.Line($"<div class=\"rk-scroll\" tabindex=\"0\"><table><caption>{table.Caption}</caption><thead><tr>");
         for (int i = 0; i < table.Headers.Length; i++)
-            WriteCell("th", table.Headers[i], table.NumberColumns.Contains(i));
+        {
+            // A head without words is no head to a screen reader.
+            string element = table.Headers[i].Length == 0 ? "td" : "th";
+            WriteCell(element, table.Headers[i], table.NumberColumns.Contains(i));
+        }
+
         _html.Raw("</tr></thead><tbody>\n");
         foreach (ImmutableArray<string> row in table.Rows)
         {
