@@ -119,10 +119,7 @@ internal sealed class WitnessStepPainter(
             string waits = $"waits: {WitnessTable.TextOf(now.Buffer)}";
             marks.Add(new Text(
                 room.X + (size * 0.4), room.Y + (room.Height * 0.72),
-                TextFit.Shorten(waits, size, room.Width - size), size)
-            {
-                Over = Role.Waiting,
-            });
+                TextFit.Shorten(waits, size, room.Width - size), size));
             return;
         }
 

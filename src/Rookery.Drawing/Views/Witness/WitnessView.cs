@@ -183,10 +183,7 @@ public static class WitnessView
                 var box = new Area(x, TopOf(step) + 1, width - (_size * 0.5), _row - 2);
                 marks.Add(new Box(box, Role.Waiting));
                 marks.Add(new Text(
-                    x + (_size * 0.3), BaseOf(step), TextFit.Shorten(after, _size, box.Width - (_size * 0.6)), _size)
-                {
-                    Over = Role.Waiting,
-                });
+                    x + (_size * 0.3), BaseOf(step), TextFit.Shorten(after, _size, box.Width - (_size * 0.6)), _size));
             }
 
             _sheet.AddGroup(
