@@ -1,40 +1,26 @@
 using Microsoft.AspNetCore.Components;
-using Rookery.Lab.Texts;
+using Rookery.Lab.Shell;
 
 namespace Rookery.Lab.Studies;
 
 /// <summary>A part of the room of the studies: drawn anew when something of it changes.</summary>
-public abstract class StudyPart : ComponentBase, IDisposable
+public abstract class StudyPart : RoomPart
 {
     /// <summary>What is shown.</summary>
     [Inject]
     private protected StudySession Studies { get; set; } = null!;
 
-    /// <summary>The words.</summary>
-    [Inject]
-    private protected LabTexts Texts { get; set; } = null!;
-
     /// <inheritdoc/>
-    public void Dispose()
-    {
-        Dispose(true);
-        GC.SuppressFinalize(this);
-    }
-
-    /// <summary>Stops listening.</summary>
-    protected virtual void Dispose(bool isDisposing)
+    protected override void Dispose(bool isDisposing)
     {
         Studies.Changed -= Refresh;
-        Texts.Changed -= Refresh;
+        base.Dispose(isDisposing);
     }
 
     /// <inheritdoc/>
     protected override void OnInitialized()
     {
+        base.OnInitialized();
         Studies.Changed += Refresh;
-        Texts.Changed += Refresh;
     }
-
-    /// <summary>Draws it anew.</summary>
-    protected void Refresh() => InvokeAsync(StateHasChanged);
 }
