@@ -15,13 +15,15 @@ internal sealed class LiveCourse
     private readonly string _path;
     private readonly BlockRunner _runner;
     private readonly App _app;
+    private SiteSnapshot _built;
     private TaskCompletionSource _changed = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
     /// <summary>Builds it for the first time.</summary>
     public LiveCourse(string path, BlockRunner runner, App app, Action<int, int>? done)
     {
         (_path, _runner, _app) = (path, runner, app);
-        Now = Build(1, done);
+        _built = Build(1, done);
+        Now = _built;
     }
 
     /// <summary>The course as it is.</summary>
@@ -47,7 +49,9 @@ internal sealed class LiveCourse
                 continue;
             seen = now;
             long start = _app.Clock.GetTimestamp();
-            Now = Build(Now.Version + 1, null);
+            SiteSnapshot built = Build(Now.Version + 1, null);
+            Now = built.WithPartsOf(_built);
+            _built = built;
             TaskCompletionSource changed = _changed;
             Volatile.Write(ref _changed, new(TaskCreationOptions.RunContinuationsAsynchronously));
             changed.SetResult();

@@ -11,6 +11,8 @@ namespace Rookery.Web;
 /// <param name="ProblemCount">How many things are wrong.</param>
 internal sealed record SiteSnapshot(int Version, ImmutableSortedDictionary<string, SiteFile> Files, int ProblemCount)
 {
+    private const string Parts = "parts/";
+
     /// <summary>Of a build; what cannot be shown has a page that says why.</summary>
     public static SiteSnapshot Of(int version, CourseBuild build)
     {
@@ -37,6 +39,23 @@ internal sealed record SiteSnapshot(int Version, ImmutableSortedDictionary<strin
         }
 
         return new(version, files.ToImmutable(), build.Problems.Length);
+    }
+
+    /// <summary>
+    /// This one, and what only the one before it has: a page that was opened before the course was built again still
+    /// asks for its own figures and players. Pages that are gone are gone.
+    /// </summary>
+    /// <param name="before">The snapshot as it was built, without what it was given of still earlier ones.</param>
+    public SiteSnapshot WithPartsOf(SiteSnapshot before)
+    {
+        var files = Files.ToBuilder();
+        foreach ((string path, SiteFile file) in before.Files)
+        {
+            if (path.StartsWith(Parts, StringComparison.Ordinal))
+                files.TryAdd(path, file);
+        }
+
+        return this with { Files = files.ToImmutable() };
     }
 
     /// <summary>When the whole course cannot be read: one page that says why.</summary>

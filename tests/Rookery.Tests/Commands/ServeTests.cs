@@ -33,14 +33,18 @@ public sealed partial class ServeTests
             string lesson = await File.ReadAllTextAsync(run.PathOf("lessons/a.md"), Stop);
             run.Put("lessons/a.md", lesson.Replace("Words.", "Other words.", StringComparison.Ordinal));
             Assert.Equal("2", await Version(news));
-            Assert.Contains("Other words.", await client.GetStringAsync("a.html", Stop), StringComparison.Ordinal);
+            string open = await client.GetStringAsync("a.html", Stop);
+            Assert.Contains("Other words.", open, StringComparison.Ordinal);
+            string player = Part().Match(open).Groups[1].Value + ".js";
 
+            // A page that is open while the course is built again asks for its players, which the new one may lack.
             run.Put("lessons/a.md", lesson.Replace("count.fj", "cuont.fj", StringComparison.Ordinal));
             Assert.Equal("3", await Version(news));
             string page = await client.GetStringAsync("a.html", Stop);
             Assert.Contains("LS014", page, StringComparison.Ordinal);
             Assert.Contains("Did you mean count.fj?", page, StringComparison.Ordinal);
             Assert.Contains("live.js", page, StringComparison.Ordinal);
+            Assert.Equal(HttpStatusCode.OK, (await client.GetAsync(player, Stop)).StatusCode);
             await RefusesStrangers(client);
         }
         finally
@@ -70,6 +74,9 @@ public sealed partial class ServeTests
 
         return "";
     }
+
+    [GeneratedRegex("data-files=\"([^\"]+)")]
+    private static partial Regex Part();
 
     [GeneratedRegex("http://[0-9.:]+")]
     private static partial Regex Address();
