@@ -62,7 +62,7 @@ public sealed class TaskEvaluator
     /// <summary>Begins a run: makes the activation of the first task.</summary>
     public int Start()
     {
-        int activation = _store.Acquire(_set.StartDefinition, depth: 1, default, "");
+        int activation = _store.AcquireStart(_set.StartDefinition);
         _startArguments.CopyTo(_store.Registers(activation));
         return activation;
     }
@@ -134,7 +134,7 @@ public sealed class TaskEvaluator
     private void MakeChild(int parent, Code code, int at)
     {
         ref readonly var action = ref code.Instructions[at];
-        int child = _store.AcquireChild(action.A, parent, code, at);
+        int child = _store.AcquireChild(action.A, parent, at);
         var from = _store.Registers(parent);
         var to = _store.Registers(child);
         int count = _set.Codes[action.A].ParameterCount;

@@ -48,36 +48,13 @@ internal sealed class ActivationStore
         return _files[place.Definition].AsSpan(place.Offset, _codes[place.Definition].RegisterCount);
     }
 
-    /// <summary>A place for the child that the instruction at <paramref name="at"/> makes.</summary>
-    public int AcquireChild(int definition, int parent, Code code, int at)
-    {
-        int depth = _activations[parent].Depth + 1;
-        if (depth > _limits.Depth || _tasks >= _limits.Tasks || _live >= _limits.Live || _free[definition] < 0)
-        {
-            string where = EvaluationErrors.In(code, Registers(parent)[..code.ParameterCount]);
-            return Acquire(definition, depth, code.Spans[at], where);
-        }
+    /// <summary>A place for the start task; its arguments are not set yet.</summary>
+    public int AcquireStart(int definition) => Acquire(definition, depth: 1, parent: -1, at: 0);
 
-        return Take(definition, depth);
-    }
-
-    /// <summary>A place for a task; its arguments are not set yet.</summary>
-    /// <param name="definition">Which task.</param>
-    /// <param name="depth">How many tasks it is inside of, itself included.</param>
-    /// <param name="span">What an error points at.</param>
-    /// <param name="where">Words for an error: in which task.</param>
-    public int Acquire(int definition, int depth, SourceSpan span, string where)
-    {
-        if (depth > _limits.Depth)
-            EvaluationErrors.DepthLimit(span, where, _limits.Depth);
-        if (_tasks >= _limits.Tasks)
-            EvaluationErrors.TasksLimit(span, where, _limits.Tasks);
-        if (_live >= _limits.Live)
-            EvaluationErrors.LiveLimit(span, where, _limits.Live);
-        if (_free[definition] < 0)
-            Make(definition, span, where);
-        return Take(definition, depth);
-    }
+    /// <summary>A place for the child that the instruction at <paramref name="at"/> makes; its arguments are not set
+    /// yet.</summary>
+    public int AcquireChild(int definition, int parent, int at) =>
+        Acquire(definition, _activations[parent].Depth + 1, parent, at);
 
     /// <summary>Gives a place back.</summary>
     public void Release(int activation)
@@ -89,6 +66,19 @@ internal sealed class ActivationStore
         place.NextFree = _free[place.Definition];
         _free[place.Definition] = activation;
         _live--;
+    }
+
+    private int Acquire(int definition, int depth, int parent, int at)
+    {
+        if (depth > _limits.Depth)
+            EvaluationErrors.DepthLimit(SpanOf(parent, at), Where(parent), _limits.Depth);
+        if (_tasks >= _limits.Tasks)
+            EvaluationErrors.TasksLimit(SpanOf(parent, at), Where(parent), _limits.Tasks);
+        if (_live >= _limits.Live)
+            EvaluationErrors.LiveLimit(SpanOf(parent, at), Where(parent), _limits.Live);
+        if (_free[definition] < 0)
+            Make(definition, parent, at);
+        return Take(definition, depth);
     }
 
     private int Take(int definition, int depth)
@@ -103,12 +93,12 @@ internal sealed class ActivationStore
         return activation;
     }
 
-    private void Make(int definition, SourceSpan span, string where)
+    private void Make(int definition, int parent, int at)
     {
         var code = _codes[definition];
         int offset = checked(_used[definition] * code.RegisterCount);
         if (offset + code.RegisterCount > _files[definition].Length)
-            GrowFile(definition, span, where);
+            GrowFile(definition, parent, at);
         if (_made == _activations.Length)
             Array.Resize(ref _activations, _made * 2);
         _activations[_made] = new() { Definition = definition, Offset = offset, NextFree = -1 };
@@ -117,13 +107,21 @@ internal sealed class ActivationStore
         _free[definition] = _made++;
     }
 
-    private void GrowFile(int definition, SourceSpan span, string where)
+    private void GrowFile(int definition, int parent, int at)
     {
         long old = _files[definition].Length;
         long grown = Math.Max(old * 2, 4L * Math.Max(1, _codes[definition].RegisterCount));
         _words += grown - old;
         if (_words > WordsMax)
-            EvaluationErrors.MemoryLimit(span, where);
+            EvaluationErrors.MemoryLimit(SpanOf(parent, at), Where(parent));
         Array.Resize(ref _files[definition], (int)grown);
     }
+
+    // Words for errors, made only when there is one: which instruction of which task made the child.
+    private SourceSpan SpanOf(int parent, int at) => parent < 0 ? default : CodeOf(parent).Spans[at];
+
+    private string Where(int parent) =>
+        parent < 0 ? "" : EvaluationErrors.In(CodeOf(parent), Registers(parent)[..CodeOf(parent).ParameterCount]);
+
+    private Code CodeOf(int activation) => _codes[_activations[activation].Definition];
 }
