@@ -30,6 +30,18 @@ public sealed partial class LabTests(SharedBrowser browser, DemoCourse course)
     }
 
     [Fact]
+    public async Task Lab_BesideTheEditor_IsServedUnderItsOwnPolicy()
+    {
+        using var folder = new TempFolder();
+        await using LiveSite site = await LiveSite.Of(folder.Put("lesson.md", "---\ntitle: Words\n---\n\nWords.\n"));
+        var address = new Uri(site.Address, "lab/index.html#" + Fibonacci + "&step=0");
+        await using LabPage lab = await LabPage.Open(browser, address);
+        await lab.Press("ArrowRight");
+        await Expect(lab.Clock).ToContainTextAsync("Step 1 of");
+        lab.WasQuiet();
+    }
+
+    [Fact]
     public async Task Stage_ByKeysAlone_StepsJumpsFindsAndSpeaks()
     {
         await using LabPage lab = await Open(Fibonacci + "&step=0");
@@ -173,15 +185,21 @@ public sealed partial class LabTests(SharedBrowser browser, DemoCourse course)
     {
         await using LabPage lab = await Open(Fibonacci);
         await lab.Enter("Deques");
-        await lab.Page.Locator(".deque-choices select").First.SelectOptionAsync(new SelectOptionValue
-        {
-            Value = await FirstBroken(lab),
-        });
+        await lab.Page.Locator(".deque-choices select").First.SelectOptionAsync(
+            new SelectOptionValue { Value = "deques/broken/growable-last-item-not-contested.dq" });
         await lab.Button("Check").ClickAsync();
-        await Expect(lab.Page.Locator(".deque-verdicts")).Not.ToContainTextAsync("nothing", new() { IgnoreCase = true });
-        await Expect(lab.Page.Locator(".deque-verdicts .lab-panel, .deque-verdicts section").First).ToBeVisibleAsync();
+        await Expect(lab.Page.Locator(".deque-verdicts")).ToContainTextAsync("broken", new() { IgnoreCase = true });
+
+        ILocator walk = lab.Page.Locator(".deque-walk"), says = lab.Page.Locator(".deque-says p[aria-live]");
+        await lab.Button("To the start", walk).ClickAsync();
+        string atStart = await says.InnerTextAsync();
+        await lab.Button("One step", walk).ClickAsync();
+        await Expect(says).Not.ToHaveTextAsync(atStart);
+        await lab.Button("To the end", walk).ClickAsync();
+        await Expect(lab.Button("One step", walk)).ToBeDisabledAsync();
+
         await lab.Button("Check under all four models").ClickAsync();
-        await Expect(lab.Page.Locator("table").First).ToBeVisibleAsync();
+        await Expect(lab.Page.Locator(".deque-findings table")).ToBeVisibleAsync();
         lab.WasQuiet();
     }
 
@@ -215,9 +233,8 @@ public sealed partial class LabTests(SharedBrowser browser, DemoCourse course)
         await lab.Page.EvaluateAsync("async () => { await navigator.serviceWorker.ready; }");
         await lab.Page.WaitForFunctionAsync("""
             async () => {
-                for (const name of await caches.keys())
-                    if (await (await caches.open(name)).match(new URL("_framework/dotnet.native.wasm", location))) return true;
-                return false;
+                const engine = new URL("_framework/dotnet.native.wasm", location);
+                return await caches.match(engine) !== undefined;
             }
             """);
         await lab.Page.Context.SetOfflineAsync(true);
@@ -254,12 +271,6 @@ public sealed partial class LabTests(SharedBrowser browser, DemoCourse course)
         await Expect(lab.Sentence).ToBeVisibleAsync();
         await Expect(lab.Button("One step")).ToBeVisibleAsync();
         lab.WasQuiet();
-    }
-
-    private static async Task<string> FirstBroken(LabPage lab)
-    {
-        ILocator groups = lab.Page.Locator(".deque-choices select").First.Locator("optgroup");
-        return await groups.Last.Locator("option").First.GetAttributeAsync("value") ?? "";
     }
 
     private async Task<LabPage> Open(string state, Look? look = null) =>
