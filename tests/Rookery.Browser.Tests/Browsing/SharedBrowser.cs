@@ -5,7 +5,7 @@ namespace Rookery.Browser.Tests.Browsing;
 /// <summary>The one browser of a run; each visit is a reader of its own, with nothing kept from another.</summary>
 public sealed class SharedBrowser : IAsyncLifetime
 {
-    private const float TimeoutMax = 3_600_000;
+    private const float TimeoutMax = 600_000;
 
     private IPlaywright? _driver;
     private IBrowser? _browser;
@@ -13,7 +13,7 @@ public sealed class SharedBrowser : IAsyncLifetime
     /// <inheritdoc/>
     public async ValueTask InitializeAsync()
     {
-        // A slow machine is no failure: what never comes ends with the run, not by a watch.
+        // A slow machine is no failure; but what never comes must fail, and not keep the whole run from its end.
         Assertions.SetDefaultExpectTimeout(TimeoutMax);
         _driver = await Playwright.CreateAsync();
         _browser = await _driver.Chromium.LaunchAsync(new()
