@@ -22,6 +22,8 @@ internal sealed class RecordingPage : IPage
 
     public List<(string Name, byte[] Bytes)> Saved { get; } = [];
 
+    public List<(string Id, bool IsOpen)> Dialogs { get; } = [];
+
     public int Breaths { get; private set; }
 
     public string Fragment { get; set; } = "";
@@ -51,9 +53,7 @@ internal sealed class RecordingPage : IPage
     {
     }
 
-    public void ShowDialog(string id, bool isOpen)
-    {
-    }
+    public void ShowDialog(string id, bool isOpen) => Dialogs.Add((id, isOpen));
 
     public (double Width, double Height) SizeOf(string host) => (800, 500);
 

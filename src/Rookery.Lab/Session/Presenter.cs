@@ -9,6 +9,9 @@ namespace Rookery.Lab.Session;
 /// </summary>
 internal sealed class Presenter : IPageEvents
 {
+    /// <summary>The element with the list of keys.</summary>
+    public const string HelpId = "lab-help";
+
     private readonly LabSession _session;
     private readonly Player _player;
     private readonly TimeWindow _window;
@@ -41,9 +44,6 @@ internal sealed class Presenter : IPageEvents
     /// <summary>Whether the picture is blanked, so that a hall looks at the speaker.</summary>
     public bool IsBlank { get; private set; }
 
-    /// <summary>Whether the list of keys is open.</summary>
-    public bool IsHelpOpen { get; private set; }
-
     /// <summary>Large type at the back of a room, or back.</summary>
     public void ToggleHall()
     {
@@ -61,12 +61,9 @@ internal sealed class Presenter : IPageEvents
         Changed?.Invoke();
     }
 
-    /// <summary>The list of keys.</summary>
-    public void ToggleHelp()
-    {
-        IsHelpOpen = !IsHelpOpen;
-        Changed?.Invoke();
-    }
+    /// <summary>The list of keys. Whether it is open is the page's alone to know: Escape closes it without asking.
+    /// </summary>
+    public void ShowHelp() => _page.ShowDialog(HelpId, true);
 
     /// <inheritdoc/>
     public bool OnKey(string key, bool shift, bool control)
@@ -79,9 +76,12 @@ internal sealed class Presenter : IPageEvents
             return true;
         }
 
+        // Whoever has keys of its own has them on the stage, where what they do is seen.
+        if (_session.Room != Room.Stage)
+            return OnKeyAnywhere(key);
         if (KeysFirst?.Invoke(key) == true)
             return true;
-        if (_session.Room != Room.Stage || _session.Run is not { } run)
+        if (_session.Run is not { } run)
             return OnKeyAnywhere(key);
         int step = _session.Step;
         switch (key)
@@ -199,7 +199,7 @@ internal sealed class Presenter : IPageEvents
                 Blank();
                 return true;
             case "?":
-                ToggleHelp();
+                ShowHelp();
                 return true;
             case "/":
                 _page.Focus("lab-find");
