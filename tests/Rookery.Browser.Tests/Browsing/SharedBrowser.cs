@@ -5,7 +5,7 @@ namespace Rookery.Browser.Tests.Browsing;
 /// <summary>The one browser of a run; each visit is a reader of its own, with nothing kept from another.</summary>
 public sealed class SharedBrowser : IAsyncLifetime
 {
-    private const float TimeoutMax = 600_000;
+    private const float TimeoutMax = 180_000;
 
     private IPlaywright? _driver;
     private IBrowser? _browser;
