@@ -34,8 +34,8 @@ internal static class StoredLook
             return;
         string left = Path.Combine(AppContext.BaseDirectory, $"look-{name}.png");
         Write(seen, left);
-        Assert.Fail($"{share:P2} of the picture \"{name}\" differ from the one kept; see {Path.GetFileName(left)} beside "
-            + "the tests. Where the new look is the better one, keep it: ROOKERY_KEEP_LOOKS=1.");
+        Assert.Fail($"{share:P2} of the picture \"{name}\" differ from the one kept; see {Path.GetFileName(left)} "
+            + "beside the tests. Where the new look is the better one, keep it: ROOKERY_KEEP_LOOKS=1.");
     }
 
     private static SKBitmap Reduced(byte[] png)
