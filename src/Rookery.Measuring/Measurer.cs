@@ -61,6 +61,17 @@ public static class Measurer
         }
     }
 
+    /// <summary>How long the pool takes for a program without anything in it: to hand it over, to have a worker begin
+    /// it, and to come back. The shortest of as many runs as <paramref name="settings"/> ask for, in nanoseconds.
+    /// </summary>
+    /// <param name="settings">The pool, and how often.</param>
+    /// <param name="stop">Ends the measuring.</param>
+    public static long HandOver(MeasureSettings settings, CancellationToken stop = default)
+    {
+        using var pool = new WorkerPool(settings.Pool with { RecordingCapacity = 0 });
+        return Repeat(() => pool.Run<EmptyTask, Nothing>(default, cancellation: stop), settings, null, stop).Min();
+    }
+
     private static ImmutableArray<long> RunPool(
         PlanRun run, MeasureSettings settings, Action<long>? report, CancellationToken stop)
     {

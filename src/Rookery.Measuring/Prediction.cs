@@ -2,13 +2,19 @@ namespace Rookery.Measuring;
 
 /// <summary>What the simulator says and what the clock said, for one number of workers.</summary>
 /// <param name="Workers">How many.</param>
-/// <param name="Simulated">The simulated makespan in nanoseconds.</param>
+/// <param name="Simulated">The simulated makespan in nanoseconds, from the first task's begin to its end.</param>
+/// <param name="HandOver">Nanoseconds that a run without any work takes on the same pool: the simulator begins when the
+/// first worker does, the clock when the program is handed over.</param>
 /// <param name="Measured">The measured times.</param>
 /// <param name="HasProcessors">Whether there is a processor for each worker.</param>
-public sealed record Prediction(int Workers, long Simulated, Measurement Measured, bool HasProcessors)
+public sealed record Prediction(
+    int Workers, long Simulated, long HandOver, Measurement Measured, bool HasProcessors)
 {
-    /// <summary>How far the simulator is off, against the shortest run: above 0 when it says too much.</summary>
+    /// <summary>What a clock should say: <see cref="Simulated"/> and <see cref="HandOver"/>.</summary>
+    public long Predicted => Simulated + HandOver;
+
+    /// <summary>How far the prediction is off, against the shortest run: above 0 when it is too long.</summary>
     /// <remarks>The shortest run is the one that other programs disturbed least, and the simulator knows none of
     /// them.</remarks>
-    public double Error => Measured.Min == 0 ? 0 : ((double)Simulated / Measured.Min) - 1;
+    public double Error => Measured.Min == 0 ? 0 : ((double)Predicted / Measured.Min) - 1;
 }

@@ -27,8 +27,8 @@ public static class Predictor
             },
             _ => stop.ThrowIfCancellationRequested());
         return new(
-            pool.Workers, simulated.Measures.Makespan, Measurer.Measure(program, settings, null, stop),
-            pool.Workers <= Environment.ProcessorCount);
+            pool.Workers, simulated.Measures.Makespan, Measurer.HandOver(settings, stop),
+            Measurer.Measure(program, settings, null, stop), pool.Workers <= Environment.ProcessorCount);
     }
 
     // The simulator has no pauses between looks, so what the pool does in its patience is told as looks at their price.

@@ -20,6 +20,7 @@ internal static class PredictJson
             {
                 json.WriteStartObject();
                 json.WriteNumber("simulatedNanoseconds", prediction.Simulated);
+                json.WriteNumber("handOverNanoseconds", prediction.HandOver);
                 json.WriteNumber("error", prediction.Error);
                 json.WriteBoolean("hasProcessors", prediction.HasProcessors);
                 MeasureJson.Write(json, prediction.Measured);

@@ -13,7 +13,7 @@ internal static class PredictReport
     {
         var said = ImmutableArray.CreateBuilder<string>();
         double worst = predictions.Where(p => p.HasProcessors).Select(p => Math.Abs(p.Error)).DefaultIfEmpty(0).Max();
-        said.Add($"The simulator, on the machine {machine.Name}, is at most {Say.Decimal(100 * worst, 1)} % off "
+        said.Add($"The prediction, on the machine {machine.Name}, is at most {Say.Decimal(100 * worst, 1)} % off "
             + $"the shortest measured run of {program.Name}.");
         if (predictions.Any(p => !p.HasProcessors))
         {
@@ -22,20 +22,22 @@ internal static class PredictReport
                 + "workers share them, not what more processors would give.");
         }
 
+        said.Add("Predicted is the simulated time and the time of a run without any work, handed over and back.");
         said.Add("The simulator knows no caches, no memory, no frequency and no other programs; where they matter, "
             + "it is off.");
         return new(
             said.ToImmutable(),
             [
                 new(
-                    ["workers", "simulated", "shortest", "median", "longest", "error", ""],
-                    [.. predictions.Select(Row)], [0, 1, 2, 3, 4, 5]),
+                    ["workers", "simulated", "hand-over", "predicted", "shortest", "median", "longest", "error", ""],
+                    [.. predictions.Select(Row)], [0, 1, 2, 3, 4, 5, 6, 7]),
             ]);
     }
 
     private static ImmutableArray<ReportCell> Row(Prediction p) =>
     [
-        Say.Whole(p.Workers), MeasureReport.Milliseconds(p.Simulated), MeasureReport.Milliseconds(p.Measured.Min),
+        Say.Whole(p.Workers), MeasureReport.Milliseconds(p.Simulated), MeasureReport.Milliseconds(p.HandOver),
+        MeasureReport.Milliseconds(p.Predicted), MeasureReport.Milliseconds(p.Measured.Min),
         MeasureReport.Milliseconds(p.Measured.Median), MeasureReport.Milliseconds(p.Measured.Max),
         (p.Error >= 0 ? "+" : "") + Say.Decimal(100 * p.Error, 1) + " %",
         ReportCell.Quiet(p.HasProcessors ? "" : "more workers than processors"),

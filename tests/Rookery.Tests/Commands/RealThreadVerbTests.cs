@@ -72,6 +72,13 @@ public sealed class RealThreadVerbTests
         // One worker: the work, and a fork of 5 ns for each of the 31 inner tasks.
         Assert.Equal(((200 + (31 * 2)) * 1000) + (31 * 5), one.GetProperty("simulatedNanoseconds").GetInt64());
         Assert.Equal(2, json.RootElement.GetProperty("predictions").GetArrayLength());
+
+        // The error counts the hand-over, which the simulator does not know.
+        double handOver = one.GetProperty("handOverNanoseconds").GetInt64();
+        Assert.True(handOver > 0);
+        double shortest = one.GetProperty("minNanoseconds").GetInt64();
+        double simulated = one.GetProperty("simulatedNanoseconds").GetInt64();
+        Assert.Equal(((simulated + handOver) / shortest) - 1, one.GetProperty("error").GetDouble(), 9);
     }
 
     [Theory]
