@@ -111,6 +111,16 @@ public sealed class PageTests
         Assert.Equal("there", read.QuerySelector("main strong")!.TextContent);
         Assert.Contains("1 minute", read.Body!.TextContent, StringComparison.Ordinal);
         Assert.Single(read.Scripts);
+        Assert.Empty(read.QuerySelectorAll("a[href^=lab]"));
+    }
+
+    [Fact]
+    public void Index_OfACourseWithTheLab_LeadsThere()
+    {
+        string page = CourseSite.IndexOf(new Course("Course", null, []), false, hasLab: true).Text;
+
+        using IDocument read = new HtmlParser(new HtmlParserOptions { IsStrictMode = true }).ParseDocument(page);
+        Assert.Equal("lab/index.html", read.QuerySelector("main a")!.GetAttribute("href"));
     }
 
     // The player's own way of reading, written once more: whatever it shows is what the writer of figures wrote.

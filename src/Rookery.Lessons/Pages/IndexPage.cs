@@ -4,7 +4,7 @@ namespace Rookery.Lessons.Pages;
 internal static class IndexPage
 {
     /// <summary>Makes it.</summary>
-    public static string Of(Course course, bool isLive)
+    public static string Of(Course course, bool isLive, bool hasLab)
     {
         var html = new Html();
         html.Raw("<main id=\"rk-main\" class=\"rk-index\">\n");
@@ -15,6 +15,12 @@ internal static class IndexPage
         html.Line($"<p class=\"rk-facts\">{count}{time}</p></header>");
         if (course.Introduction is { } text)
             html.Raw(LessonPage.TextOf(text, course));
+        if (hasLab)
+        {
+            html.Line($"<p class=\"rk-start\"><a href=\"{PageContext.Lab}\">Open the lab</a>");
+            html.Raw("to step through any program, to change it, and to ask what if.</p>\n");
+        }
+
         html.Raw("<ol class=\"rk-lessons\">\n");
         foreach (CourseEntry entry in course.Lessons)
         {

@@ -28,7 +28,7 @@ internal static class LessonPage
         var page = new PageContext(entry.Slug, hasLab);
         string body = BodyOf(lesson, results, numbers, page, course, problems);
         var html = new Html();
-        WriteTop(html, entry, course);
+        WriteTop(html, entry, course, hasLab);
         html.Raw("<main id=\"rk-main\">\n");
         WriteHeader(html, lesson.Front);
         html.Raw(body).Raw("</main>\n");
@@ -82,13 +82,16 @@ internal static class LessonPage
         return course?.PageOf(file) is { } other ? other + (hash < 0 ? "" : address[hash..]) : null;
     }
 
-    private static void WriteTop(Html html, CourseEntry entry, Course? course)
+    private static void WriteTop(Html html, CourseEntry entry, Course? course, bool hasLab)
     {
         html.Raw("<a class=\"rk-skip\" href=\"#rk-main\">To the lesson</a>\n");
         html.Raw("<nav class=\"rk-top\" aria-label=\"Course\">\n");
         if (course is not null)
             html.Line($"<a class=\"rk-home\" href=\"index.html\">{course.Title}</a>");
-        html.Line($"<a class=\"rk-deck\" href=\"slides/{FileNames.ToAddress(entry.Slug)}.pptx\">Slides</a></nav>");
+        html.Raw("<span class=\"rk-also\">");
+        if (hasLab)
+            html.Line($"<a href=\"{PageContext.Lab}\">Lab</a>");
+        html.Line($"<a href=\"slides/{FileNames.ToAddress(entry.Slug)}.pptx\">Slides</a></span></nav>");
     }
 
     private static void WriteHeader(Html html, FrontMatter front)

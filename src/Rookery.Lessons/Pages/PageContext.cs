@@ -8,6 +8,9 @@ namespace Rookery.Lessons.Pages;
 /// <param name="HasLab">Whether the course comes with the lab.</param>
 internal sealed record PageContext(string Slug, bool HasLab = false)
 {
+    /// <summary>The address of the lab, with nothing opened.</summary>
+    public const string Lab = "lab/index.html";
+
     /// <summary>The folder of the lesson's scripts and pictures.</summary>
     public string FolderOf => "parts/" + FileNames.ToAddress(Slug);
 
@@ -26,7 +29,7 @@ internal sealed record PageContext(string Slug, bool HasLab = false)
     {
         // The file's name is a value in the fragment: written as an address, and then once more for the fragment.
         string file = FileNames.ToAddress("../" + FileNames.ToAddress(LabFileOf(Slug, block)));
-        return string.Create(CultureInfo.InvariantCulture, $"lab/index.html#from={file}&step={step}");
+        return string.Create(CultureInfo.InvariantCulture, $"{Lab}#from={file}&step={step}");
     }
 
     /// <summary>The name of a figure's files, without ending.</summary>

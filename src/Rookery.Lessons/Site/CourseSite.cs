@@ -29,7 +29,9 @@ public sealed class CourseSite
     /// <summary>The page that lists the lessons.</summary>
     /// <param name="course">The course.</param>
     /// <param name="isLive">Whether it shows each change by itself.</param>
-    public static TextFile IndexOf(Course course, bool isLive) => new("index.html", IndexPage.Of(course, isLive));
+    /// <param name="hasLab">Whether the course comes with the lab.</param>
+    public static TextFile IndexOf(Course course, bool isLive, bool hasLab = false) =>
+        new("index.html", IndexPage.Of(course, isLive, hasLab));
 
     /// <summary>The files of one lesson.</summary>
     /// <param name="entry">The lesson.</param>

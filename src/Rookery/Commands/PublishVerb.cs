@@ -109,7 +109,7 @@ internal sealed class PublishVerb : Verb
         foreach (SiteFile file in SharedFiles.All(isLive: false))
             yield return file;
         if (build.Loaded.Course is { } course)
-            yield return CourseSite.IndexOf(course, isLive: false);
+            yield return CourseSite.IndexOf(course, isLive: false, build.HasLab);
         foreach (SiteFile file in build.Lessons.SelectMany(lesson => lesson.Files))
             yield return file;
         yield return new TextFile(WholeFolder.Marker, CourseJson.Contents(build));

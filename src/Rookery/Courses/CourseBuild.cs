@@ -8,7 +8,8 @@ namespace Rookery.Courses;
 /// <summary>A course, built: the files of each lesson, or what is wrong with it.</summary>
 /// <param name="Loaded">What was read.</param>
 /// <param name="Lessons">For each lesson, in order.</param>
-internal sealed record CourseBuild(LoadedCourse Loaded, ImmutableArray<BuiltLesson> Lessons)
+/// <param name="HasLab">Whether the course comes with the lab.</param>
+internal sealed record CourseBuild(LoadedCourse Loaded, ImmutableArray<BuiltLesson> Lessons, bool HasLab)
 {
     /// <summary>Everything that is wrong.</summary>
     public ImmutableArray<Problem> Problems => [.. Loaded.Problems, .. Lessons.SelectMany(one => one.Problems)];
@@ -38,7 +39,7 @@ internal sealed record CourseBuild(LoadedCourse Loaded, ImmutableArray<BuiltLess
                 : Assemble(lesson, loaded.Course, outcomes[at++], files, isLive, hasLab));
         }
 
-        return new(loaded, built.ToImmutable());
+        return new(loaded, built.ToImmutable(), hasLab);
     }
 
     private static BuiltLesson Assemble(

@@ -22,7 +22,7 @@ internal sealed record SiteSnapshot(int Version, ImmutableSortedDictionary<strin
         if (build.Loaded.Course is { } course)
         {
             files["index.html"] = build.Loaded.Problems.IsEmpty
-                ? CourseSite.IndexOf(course, isLive: true)
+                ? CourseSite.IndexOf(course, isLive: true, build.HasLab)
                 : new TextFile("index.html", ProblemPage.Of("index.md", build.Loaded.Problems));
         }
 
