@@ -21,6 +21,8 @@ builder.Services.AddSingleton<Presenter>();
 builder.Services.AddSingleton<Predictor>();
 builder.Services.AddSingleton<DequeSession>();
 builder.Services.AddSingleton<StudySession>();
+builder.Services.AddSingleton<ILinkPart, DequeLink>();
+builder.Services.AddSingleton<ILinkPart, StudyLink>();
 builder.Services.AddSingleton<IPage, BrowserPage>();
 builder.Services.AddSingleton(TimeProvider.System);
 builder.Services.AddSingleton<ILabParts, LabParts>();

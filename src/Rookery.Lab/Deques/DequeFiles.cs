@@ -20,6 +20,9 @@ internal static class DequeFiles
         ("litmus", Of(name => name.StartsWith("litmus/", StringComparison.Ordinal))),
     ];
 
+    /// <summary>Whether the lab carries a file.</summary>
+    public static bool IsShipped(string file) => Groups.Any(group => group.Files.Contains(file));
+
     /// <summary>A file's name without its folder and its ending.</summary>
     public static string ShortName(string file) =>
         file[(file.LastIndexOf('/') + 1)..].Replace(".dq", "", StringComparison.Ordinal);

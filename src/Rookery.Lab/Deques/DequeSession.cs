@@ -97,6 +97,20 @@ internal sealed class DequeSession(IPage page)
         DequeTab.Outcomes or DequeTab.Progress or DequeTab.Models => null,
     };
 
+    /// <summary>All of this that a link holds.</summary>
+    public DequeState State => new()
+    {
+        File = File,
+        Text = DemoPrograms.TextOf(File) == Text ? null : Text,
+        Scenario = Scenario.Length > 0 && Read.Value is { } algorithm && algorithm.Scenarios[0] == Scenario
+            ? "" : Scenario,
+        Memory = Memory,
+        Tab = Tab,
+        IsChecked = IsCurrent,
+        Step = IsCurrent && Witness is { } witness ? witness.At : 0,
+        Hand = _hand is { } hand ? hand.Taken : [],
+    };
+
     /// <summary>Shows something else of what was found.</summary>
     public void Show(DequeTab tab)
     {
@@ -133,12 +147,31 @@ internal sealed class DequeSession(IPage page)
     {
         if (DemoPrograms.TextOf(file) is not { } text)
             return;
-        Cancel();
-        (File, Line, Scenario) = (file, 0, "");
-        _texts = new(text);
-        (Found, Former, Table, Witness) = (null, null, [], null);
-        Memory = DequeFiles.BrokenUnder(text) ?? Memory;
-        Take();
+        Begin(
+            DequeState.Plain with { File = file, Memory = DequeFiles.BrokenUnder(text) ?? Memory, Tab = Tab }, text);
+    }
+
+    /// <summary>Opens a text of the reader's own.</summary>
+    /// <param name="file">Its file's name.</param>
+    /// <param name="text">The text, perhaps with errors.</param>
+    public void OpenOwn(string file, string text) => Begin(DequeState.Plain with { File = file, Memory = Memory }, text);
+
+    /// <summary>Shows what a link says; what had been checked is checked again.</summary>
+    /// <returns>Whether there is such a file and such a scenario; when not, nothing has changed.</returns>
+    public bool Restore(DequeState state)
+    {
+        if ((state.Text ?? DemoPrograms.TextOf(state.File)) is not { } text)
+            return false;
+        if (state.Scenario.Length > 0 && AlgorithmReader.Read(state.File, text).Value is { } algorithm
+            && !algorithm.Scenarios.Contains(state.Scenario))
+            return false;
+        Begin(state, DemoPrograms.TextOf(state.File) ?? text);
+        Change(text, joins: false);
+        foreach (int choice in state.Hand)
+            Hand?.Take(choice);
+        if (state.IsChecked)
+            _ = CheckAgainAsync(state);
+        return true;
     }
 
     /// <summary>Takes a text that was typed; what is typed in a row is taken back at once.</summary>
@@ -270,6 +303,26 @@ internal sealed class DequeSession(IPage page)
         if (Read.Value is { } algorithm && !algorithm.Scenarios.Contains(Scenario))
             Scenario = algorithm.Scenarios[0];
         Changed?.Invoke();
+    }
+
+    private void Begin(DequeState state, string opened)
+    {
+        Cancel();
+        (File, Line, Scenario, Memory, Tab) = (state.File, 0, state.Scenario, state.Memory, state.Tab);
+        _texts = new(opened.ReplaceLineEndings("\n"));
+        (Found, Former, Table, Witness) = (null, null, [], null);
+        Take();
+    }
+
+    private async Task CheckAgainAsync(DequeState state)
+    {
+        await CheckAsync().ConfigureAwait(true);
+        if (!IsCurrent)
+            return;
+        Witness = Witness?.Go(state.Step);
+        Show(state.Tab);
+        if (state.Tab == DequeTab.Models)
+            await CheckAllAsync().ConfigureAwait(true);
     }
 
     private void Change(string text, bool joins)

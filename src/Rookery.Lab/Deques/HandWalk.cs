@@ -43,6 +43,9 @@ public sealed class HandWalk
     /// <summary>Whether there is a step to take back.</summary>
     public bool CanUndo => !_execution.Taken.IsEmpty;
 
+    /// <summary>The choices made so far, each a number among those that were possible then.</summary>
+    public ImmutableArray<int> Taken => _execution.Taken;
+
     /// <summary>Makes one of <see cref="Choices"/>; another number does nothing.</summary>
     public void Take(int choice)
     {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using Rookery.Lab.Browser;
+using Rookery.Lab.Deques;
 using Rookery.Lab.Documents;
 using Rookery.Lab.Session;
 using Rookery.Lab.Shell;
@@ -26,6 +27,7 @@ internal sealed class FileDesk : IDisposable
     private const int FindingsShown = 8;
 
     private readonly LabSession _session;
+    private readonly DequeSession _deques;
     private readonly LabTexts _texts;
     private readonly ILabParts _parts;
     private readonly TraceOpener _opener;
@@ -35,17 +37,15 @@ internal sealed class FileDesk : IDisposable
     private CancellationTokenSource? _opening;
 
     /// <summary>Listens for files.</summary>
-    public FileDesk(LabSession session, LabTexts texts, IPage page, Presenter presenter, ILabParts parts)
+    public FileDesk(
+        LabSession session, DequeSession deques, LabTexts texts, IPage page, Presenter presenter, ILabParts parts)
     {
-        (_session, _texts, _parts, _opener) = (session, texts, parts, new(page));
+        (_session, _deques, _texts, _parts, _opener) = (session, deques, texts, parts, new(page));
         presenter.FileGiven += (name, bytes) => _ = OpenAsync(name, bytes);
     }
 
     /// <summary>There is something new to say, or to be seen of the progress.</summary>
     public event Action? Changed;
-
-    /// <summary>A deque algorithm was opened: its name and its text.</summary>
-    public event Action<string, string>? AlgorithmGiven;
 
     /// <summary>What is said about the last file; null for nothing.</summary>
     public FileNotice? Notice { get; private set; }
@@ -200,7 +200,7 @@ internal sealed class FileDesk : IDisposable
     {
         Say(new(false, _texts.Of("file.opened", name), []));
         _session.Enter(Room.Deques);
-        AlgorithmGiven?.Invoke(name, text);
+        _deques.OpenOwn(name, text);
         return Task.CompletedTask;
     }
 

@@ -204,6 +204,16 @@ public sealed partial class LabTests(SharedBrowser browser, DemoCourse course)
         string atStart = await says.InnerTextAsync();
         await lab.Button("One step", walk).ClickAsync();
         await Expect(says).Not.ToHaveTextAsync(atStart);
+
+        // Whoever gets the link sees the verdict and stands at the same step of the witness.
+        await lab.Page.WaitForFunctionAsync("() => /deque=.*step=1/.test(location.hash)");
+        await using (Visit visit = await browser.Open(new(lab.Page.Url), Look.Notebook))
+        {
+            await Expect(visit.Page.Locator(".deque-says p[aria-live]")).ToHaveTextAsync(await says.InnerTextAsync());
+            await Expect(visit.Page.Locator(".deque-verdicts")).ToContainTextAsync("broken", new() { IgnoreCase = true });
+            Assert.Empty(visit.Troubles);
+        }
+
         await lab.Button("To the end", walk).ClickAsync();
         await Expect(lab.Button("One step", walk)).ToBeDisabledAsync();
 

@@ -1,4 +1,5 @@
 using System.Text;
+using Rookery.Lab.Deques;
 using Rookery.Lab.Files;
 using Rookery.Lab.Runs;
 using Rookery.Lab.Session;
@@ -14,6 +15,7 @@ public sealed class FileDeskTests : IDisposable
 
     private readonly RecordingPage _page = new();
     private readonly LabSession _session;
+    private readonly DequeSession _deques;
     private readonly Player _player;
     private readonly Parts _parts = new();
     private readonly FileDesk _desk;
@@ -21,9 +23,10 @@ public sealed class FileDeskTests : IDisposable
     public FileDeskTests()
     {
         _session = new(_page);
+        _deques = new(_page);
         _player = new(_session);
         _desk = new(
-            _session, new LabTexts(), _page, new(_session, _player, new(), _page), _parts);
+            _session, _deques, new LabTexts(), _page, new(_session, _player, new(), _page), _parts);
     }
 
     public void Dispose()
@@ -116,10 +119,8 @@ public sealed class FileDeskTests : IDisposable
     [Fact]
     public async Task Open_Algorithm_IsGivenToItsRoom()
     {
-        string given = "";
-        _desk.AlgorithmGiven += (name, text) => given = name + text;
         await _desk.OpenAsync("my.dq", "text"u8.ToArray());
-        Assert.Equal(("my.dqtext", Room.Deques), (given, _session.Room));
+        Assert.Equal(("my.dq", "text", Room.Deques), (_deques.File, _deques.Text, _session.Room));
     }
 
     private async Task<LabRun> Run()
