@@ -117,9 +117,11 @@ export function paint(id, rows, bars, links, paints) {
         if (pitch >= 9 || row % Math.ceil(9 / pitch) === 0) pen.fillText(row, gutter - 6, 3 + (row + 0.5) * pitch);
     }
     const data = bars.slice();
+    let used = "";
     for (let i = 0; i < data.length; i += 6) {
         const lane = data[i + 3], tall = pitch * lanes[lane] * (data[i + 5] < 1 ? data[i + 5] : 1);
-        pen.fillStyle = lane === 0 ? colours[data[i + 4] % workers] : lane === 1 ? scheduling : lane === 2 ? searching : rest;
+        const colour = lane === 0 ? colours[data[i + 4] % workers] : lane === 1 ? scheduling : lane === 2 ? searching : rest;
+        if (colour !== used) pen.fillStyle = used = colour;
         const bottom = 3 + data[i + 1] * pitch + pitch * 0.89;
         pen.fillRect(gutter + data[i] * room, bottom - tall, Math.max(0.75, data[i + 2] * room - (data[i + 2] * room > 4 ? 0.75 : 0)), tall);
     }
