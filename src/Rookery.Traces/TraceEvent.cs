@@ -50,8 +50,9 @@ public readonly record struct TraceEvent
     public int Line { get; }
 
     /// <summary>What happened.</summary>
-    public EventKind Kind => (EventKind)(_kindAndWorker >> 24);
+    // Both fit whatever the bits are, and are asked for with each event: a check would only cost.
+    public EventKind Kind => unchecked((EventKind)(_kindAndWorker >> 24));
 
     /// <summary>The worker on which it happened, from 0.</summary>
-    public int Worker => (int)(_kindAndWorker & WorkerMax);
+    public int Worker => unchecked((int)(_kindAndWorker & WorkerMax));
 }

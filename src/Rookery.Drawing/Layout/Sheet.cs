@@ -40,6 +40,9 @@ internal sealed class Sheet
     /// <summary>Times pixel lengths that follow the size of text.</summary>
     public double Scale => _frame.TextScale;
 
+    /// <summary>What was added last; null at first.</summary>
+    public Mark? Last => _marks.Count == 0 ? null : _marks[^1];
+
     /// <summary>Takes a strip off the top.</summary>
     public Area TakeTop(double height)
     {

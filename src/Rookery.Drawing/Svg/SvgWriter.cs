@@ -19,15 +19,25 @@ public sealed class SvgWriter
     private readonly HashSet<string> _ids = new(StringComparer.Ordinal);
     private readonly SortedDictionary<string, Paint> _hatches = new(StringComparer.Ordinal);
 
+    private readonly SvgPieces? _kept;
+    private readonly Dictionary<Group, List<(string Name, Paint Paint)>> _found =
+        new(ReferenceEqualityComparer.Instance);
+
+    // The ids of the group that is written to be kept; null otherwise.
+    private List<string>? _pieceIds;
     private bool _isInLink;
 
-    private SvgWriter(SvgOptions options) => _options = options;
+    private SvgWriter(SvgOptions options, SvgPieces? kept) => (_options, _kept) = (options, kept);
 
     /// <summary>The scene as SVG text; lines end with a line feed.</summary>
+    /// <param name="scene">The scene.</param>
+    /// <param name="options">Null for the defaults.</param>
+    /// <param name="kept">Kept by callers that write scene after scene; null to write all anew.</param>
     /// <exception cref="InvariantException">An id appears twice or a number is not finite.</exception>
-    public static string Write(Scene scene, SvgOptions? options = null)
+    public static string Write(Scene scene, SvgOptions? options = null, SvgPieces? kept = null)
     {
-        var writer = new SvgWriter(options ?? new());
+        var writer = new SvgWriter(options ?? new(), kept);
+        kept?.Begin(writer._options);
         writer.WriteScene(scene);
         return writer._out.ToString();
     }
@@ -47,14 +57,50 @@ public sealed class SvgWriter
         WriteHatches(scene);
         WriteMark(new Box(new(0, 0, scene.Width, scene.Height), Role.Paper));
         foreach (var mark in scene.Marks)
-            WriteMark(mark);
+        {
+            if (_kept is not null && mark is Group group)
+                WritePiece(group, _kept);
+            else
+                WriteMark(mark);
+        }
+
         _out.Append("</svg>\n");
+    }
+
+    private void WritePiece(Group group, SvgPieces kept)
+    {
+        if (kept.Find(group) is { } piece)
+        {
+            foreach (var id in piece.Ids)
+                IdOf(id);
+            _out.Append(piece.Written);
+            kept.Keep(group, piece);
+            return;
+        }
+
+        var start = _out.Length;
+        List<string> ids = [];
+        _pieceIds = ids;
+        WriteMark(group);
+        _pieceIds = null;
+        kept.Keep(group, new(_out.ToString(start, _out.Length - start), ids, _found[group]));
     }
 
     private void WriteHatches(Scene scene)
     {
         foreach (var mark in scene.Marks)
-            FindHatches(mark);
+        {
+            List<(string Name, Paint Paint)> found = [];
+            if (mark is Group group && _kept?.Find(group) is { } piece)
+                found.AddRange(piece.Hatches);
+            else
+                FindHatches(mark, found);
+            if (mark is Group whole && _kept is not null)
+                _found[whole] = found;
+            foreach (var (name, paint) in found)
+                _hatches.TryAdd(name, paint);
+        }
+
         if (_hatches.Count == 0)
             return;
         _out.Append("<defs>\n");
@@ -63,12 +109,12 @@ public sealed class SvgWriter
         _out.Append("</defs>\n");
     }
 
-    private void FindHatches(Mark mark)
+    private void FindHatches(Mark mark, List<(string Name, Paint Paint)> found)
     {
         if (mark is Group group)
         {
             foreach (var inner in group.Marks)
-                FindHatches(inner);
+                FindHatches(inner, found);
             return;
         }
 
@@ -77,7 +123,7 @@ public sealed class SvgWriter
             return;
         var paint = _options.Style.FillOf(fill);
         if (paint.Hatch != Hatch.None)
-            _hatches.TryAdd(HatchName(paint), paint);
+            found.Add((HatchName(paint), paint));
     }
 
     private static Ink FillOf(Mark mark) => mark switch
@@ -216,6 +262,7 @@ public sealed class SvgWriter
     private string IdOf(string id)
     {
         Invariant.Holds(_ids.Add(id), $"The id {id} appears twice in a scene.");
+        _pieceIds?.Add(id);
         return _options.IdPrefix + id;
     }
 

@@ -5,12 +5,14 @@ namespace Rookery.Lab.Browser;
 /// </summary>
 /// <param name="page">The page.</param>
 /// <param name="cancel">Ends the work.</param>
-internal sealed class Portions(IPage page, CancellationToken cancel)
+/// <param name="milliseconds">How long the page is kept from answering, about.</param>
+internal sealed class Portions(IPage page, CancellationToken cancel, double milliseconds = Portions.WhileWaitedFor)
 {
-    /// <summary>
-    /// How long the page is kept from answering, about, in milliseconds: half of what a hand notices.
-    /// </summary>
-    private const double PortionMilliseconds = 24;
+    /// <summary>Work that the reader waits for: half of what a hand notices.</summary>
+    public const double WhileWaitedFor = 24;
+
+    /// <summary>Work beside a run that is looked at and moved: half a frame.</summary>
+    public const double WhileLookedAt = 8;
 
     private double _since = page.Now;
 
@@ -18,7 +20,7 @@ internal sealed class Portions(IPage page, CancellationToken cancel)
     /// <param name="before">Called before that: to show how far the work is.</param>
     /// <exception cref="OperationCanceledException">The work was ended.</exception>
     public ValueTask BreatheAsync(Action? before = null) =>
-        page.Now - _since < PortionMilliseconds ? ValueTask.CompletedTask : new(PauseAsync(before));
+        page.Now - _since < milliseconds ? ValueTask.CompletedTask : new(PauseAsync(before));
 
     private async Task PauseAsync(Action? before)
     {

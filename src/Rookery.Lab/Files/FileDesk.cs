@@ -3,6 +3,7 @@ using System.Text;
 using Rookery.Lab.Browser;
 using Rookery.Lab.Deques;
 using Rookery.Lab.Documents;
+using Rookery.Lab.Runs;
 using Rookery.Lab.Session;
 using Rookery.Lab.Shell;
 using Rookery.Lab.Texts;
@@ -108,6 +109,7 @@ internal sealed class FileDesk : IDisposable
             await earlier.CancelAsync().ConfigureAwait(true);
         using var opening = new CancellationTokenSource();
         _opening = opening;
+        LabRun? run = null;
         Report(0);
         try
         {
@@ -117,14 +119,19 @@ internal sealed class FileDesk : IDisposable
                 return;
             }
 
-            OpenedTrace opened = await _opener.OpenAsync(bytes, isParquet, Report, opening.Token).ConfigureAwait(true);
-            _session.Show(opened.Run);
+            run = await _opener.OpenAsync(bytes, isParquet, Report, opening.Token).ConfigureAwait(true);
+            _session.Show(run);
             _session.Enter(Room.Stage);
-            Say(NoticeOf(name, opened.Audit));
+            AuditReport audit = await _opener.AuditAsync(run.Trace, Report, opening.Token).ConfigureAwait(true);
+            Say(NoticeOf(name, audit));
         }
         catch (InputException wrong)
         {
             Warn(_texts.Of("file.wrong", name), [.. wrong.Diagnostics.Select(one => $"{one.What} {one.Hint}".Trim())]);
+        }
+        catch (OperationCanceledException) when (run is not null)
+        {
+            // Its run is shown; only the audit was ended.
         }
         catch (OperationCanceledException)
         {

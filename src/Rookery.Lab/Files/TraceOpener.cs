@@ -5,7 +5,8 @@ using Rookery.Traces.Measuring;
 
 namespace Rookery.Lab.Files;
 
-/// <summary>Opens traces in portions, so that the page answers meanwhile: reading, audit, measures, replay.</summary>
+/// <summary>Opens traces in portions, so that the page answers meanwhile: reading, measures, replay; then the audit,
+/// while the run is looked at already.</summary>
 /// <param name="page">Whose one thread it is.</param>
 internal sealed class TraceOpener(IPage page)
 {
@@ -18,22 +19,36 @@ internal sealed class TraceOpener(IPage page)
 
     private const int EventsAtOnce = 1_000;
 
+    // About two milliseconds.
+    private const int AuditedAtOnce = 300;
+
     /// <summary>Opens a trace.</summary>
     /// <param name="bytes">The file.</param>
     /// <param name="isParquet">Whether it is Parquet; otherwise CSV.</param>
     /// <param name="progress">Told how far it is: from 0 to 1.</param>
     /// <param name="cancel">Ends it early.</param>
     /// <exception cref="Notation.InputException">The file is no trace, or larger than a limit.</exception>
-    public async Task<OpenedTrace> OpenAsync(
+    public async Task<LabRun> OpenAsync(
         byte[] bytes, bool isParquet, Action<double> progress, CancellationToken cancel)
     {
         var portions = new Portions(page, cancel);
         Trace trace = await ReadAsync(bytes, isParquet, progress, portions, cancel).ConfigureAwait(true);
-        AuditReport audit = await AuditAsync(trace, progress, portions).ConfigureAwait(true);
         Measures measures = await MeasureAsync(trace, progress, portions).ConfigureAwait(true);
-        progress(0.8);
-        LabRun run = await LabRun.OfAsync(trace, measures, null, null, page, cancel).ConfigureAwait(true);
-        return new(run, audit);
+        progress(0.6);
+        return await LabRun.OfAsync(trace, measures, null, null, page, cancel).ConfigureAwait(true);
+    }
+
+    /// <summary>Judges a trace that was opened: its run is shown meanwhile, so the portions are short.</summary>
+    /// <param name="trace">The trace.</param>
+    /// <param name="progress">Told how far it is: from 0 to 1.</param>
+    /// <param name="cancel">Ends it early.</param>
+    public async Task<AuditReport> AuditAsync(Trace trace, Action<double> progress, CancellationToken cancel)
+    {
+        var portions = new Portions(page, cancel, Portions.WhileLookedAt);
+        var audit = new AuditInPortions(trace);
+        while (!audit.Advance(AuditedAtOnce))
+            await portions.BreatheAsync(() => progress(0.7 + (0.3 * audit.Done / trace.Count))).ConfigureAwait(true);
+        return audit.Report();
     }
 
     private static async Task<Trace> ReadAsync(
@@ -49,14 +64,6 @@ internal sealed class TraceOpener(IPage page)
             : await TraceCsv.ReadAsync(stream, pause, Limits).ConfigureAwait(true);
     }
 
-    private static async Task<AuditReport> AuditAsync(Trace trace, Action<double> progress, Portions portions)
-    {
-        var audit = new AuditInPortions(trace);
-        while (!audit.Advance(EventsAtOnce))
-            await portions.BreatheAsync(() => progress(0.4 + (0.25 * audit.Done / trace.Count))).ConfigureAwait(true);
-        return audit.Report();
-    }
-
     private static async Task<Measures> MeasureAsync(Trace trace, Action<double> progress, Portions portions)
     {
         var measures = new MeasureAccumulator(trace.Inputs);
@@ -64,7 +71,7 @@ internal sealed class TraceOpener(IPage page)
         {
             measures.Add(trace[step]);
             if (step % EventsAtOnce == 0)
-                await portions.BreatheAsync(() => progress(0.65 + (0.15 * step / trace.Count))).ConfigureAwait(true);
+                await portions.BreatheAsync(() => progress(0.4 + (0.2 * step / trace.Count))).ConfigureAwait(true);
         }
 
         return measures.Build(trace.Inputs);

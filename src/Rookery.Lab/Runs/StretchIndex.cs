@@ -20,6 +20,7 @@ internal sealed class StretchIndex
     private readonly int[] _next;
     private readonly int[] _steps;
     private readonly long[] _sums;
+    private readonly long[] _times;
     private int _read;
 
     /// <summary>Prepares the index of a trace: time in proportion to its length, but a short one.</summary>
@@ -44,6 +45,7 @@ internal sealed class StretchIndex
         _next = _starts[..workers];
         _steps = new int[_starts[workers]];
         _sums = new long[(long)_starts[workers] * Lanes];
+        _times = new long[_starts[workers]];
     }
 
     /// <summary>How many workers there are.</summary>
@@ -75,6 +77,7 @@ internal sealed class StretchIndex
                 continue;
             int place = _next[item.Worker]++;
             _steps[place] = _read;
+            _times[place] = item.Time;
             if (place == _starts[item.Worker])
                 continue;
             ref readonly TraceEvent before = ref _trace[_steps[place - 1]];
@@ -97,26 +100,53 @@ internal sealed class StretchIndex
     public int StepAt(int place) => _steps[place];
 
     /// <summary>How long a worker had spent in each lane by a time.</summary>
-    public void SumsAt(int worker, double time, Span<double> sums)
+    public void SumsAt(int worker, double time, Span<double> sums) =>
+        SumsAt(worker, time, sums, _starts[worker], _starts[worker + 1]);
+
+    /// <summary>The same for times that grow from call to call: looks on from where the last was found.</summary>
+    /// <param name="worker">The worker.</param>
+    /// <param name="time">No earlier than at the last call.</param>
+    /// <param name="sums">Gets the sums.</param>
+    /// <param name="from">What the last call gave; the first place of <see cref="Within"/> at first.</param>
+    /// <returns>Where to look on.</returns>
+    public int SumsOn(int worker, double time, Span<double> sums, int from)
+    {
+        int end = _starts[worker + 1];
+        int stride = 1;
+        int to = from;
+        while (to < end && _times[to] <= time)
+        {
+            from = to;
+            to = Math.Min(end, to + stride);
+            stride *= 2;
+        }
+
+        return SumsAt(worker, time, sums, from, to);
+    }
+
+    // Searches between two places: all before the first are not after the time, all from the second on are.
+    private int SumsAt(int worker, double time, Span<double> sums, int from, int to)
     {
         sums.Clear();
-        int place = PlaceAfter(worker, time) - 1;
+        int place = PlaceAfter(time, from, to) - 1;
         if (place < _starts[worker])
-            return;
+            return _starts[worker];
         for (int lane = 0; lane < Lanes; lane++)
             sums[lane] = _sums[(place * Lanes) + lane];
         ref readonly TraceEvent last = ref _trace[_steps[place]];
         sums[LaneOf(Stretches.After(last.Kind))] += time - last.Time;
+        return place;
     }
 
     // The place of the first event of a worker after a time.
-    private int PlaceAfter(int worker, double time)
+    private int PlaceAfter(int worker, double time) => PlaceAfter(time, _starts[worker], _starts[worker + 1]);
+
+    private int PlaceAfter(double time, int low, int high)
     {
-        (int low, int high) = (_starts[worker], _starts[worker + 1]);
         while (low < high)
         {
             int middle = low + ((high - low) / 2);
-            if (_trace[_steps[middle]].Time <= time)
+            if (_times[middle] <= time)
                 low = middle + 1;
             else
                 high = middle;

@@ -12,18 +12,23 @@ internal static class StageScene
     /// <param name="width">Width of its place, in pixels.</param>
     /// <param name="height">Height of its place, in pixels.</param>
     /// <param name="words">The language.</param>
+    /// <param name="rows">Kept from moment to moment; null to draw all rows.</param>
     public static Scene Workers(LabRun run, int step, double width, double height,
-        DrawingWords words) => DequeView.Draw(
+        DrawingWords words, DequeRows? rows = null) => DequeView.Draw(
         run.Replay, step, "", new()
         {
             Frame = FrameOf(width, height, ScaleFor(run, width, height), words),
             ShowSentence = false,
             HasTargets = true,
             ScaleWork = run.ScaleWork,
-        });
+        },
+        rows);
 
     /// <summary>All tasks, as a tree.</summary>
-    /// <inheritdoc cref="Workers"/>
+    /// <param name="run">The run.</param>
+    /// <param name="width">Width of its place, in pixels.</param>
+    /// <param name="height">Height of its place, in pixels.</param>
+    /// <param name="words">The language.</param>
     public static Scene Tree(LabRun run, double width, double height, DrawingWords words) => TaskTreeView.Draw(
         run.Trace, run.Replay.Tasks, new() { Frame = FrameOf(width, height, 0.6, words) });
 

@@ -43,7 +43,7 @@ internal sealed class TimelineBars
             if (end - first <= columns)
                 FillEach(trace, index, worker, first, end, from, to);
             else
-                FillShares(trace, index, worker, from, to, columns);
+                FillShares(index, worker, first, from, to, columns);
         }
     }
 
@@ -61,15 +61,15 @@ internal sealed class TimelineBars
         }
     }
 
-    private void FillShares(Trace trace, StretchIndex index, int worker, double from, double to, int columns)
+    private void FillShares(StretchIndex index, int worker, int first, double from, double to, int columns)
     {
         Span<double> before = stackalloc double[StretchIndex.Lanes];
         Span<double> after = stackalloc double[StretchIndex.Lanes];
         double piece = (to - from) / columns;
-        index.SumsAt(worker, from, before);
+        int place = index.SumsOn(worker, from, before, first);
         for (int column = 0; column < columns; column++)
         {
-            index.SumsAt(worker, from + ((column + 1) * piece), after);
+            place = index.SumsOn(worker, from + ((column + 1) * piece), after, place);
             for (int lane = 0; lane < StretchIndex.Lanes - 1; lane++)
             {
                 double share = (after[lane] - before[lane]) / piece;

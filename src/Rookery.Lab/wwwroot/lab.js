@@ -10,28 +10,69 @@ let marked = -1;
 function placesOf(host) {
     const places = new Map();
     for (const element of host.querySelectorAll("[data-target^='task=']"))
-        places.set(element.dataset.target, element.getBoundingClientRect());
+        places.set(element.dataset.target, { element, box: element.getBoundingClientRect() });
     return places;
 }
 
-function glide(element, from, to) {
-    if (!from || to.width === 0) return;
-    const x = from.left - to.left, y = from.top - to.top;
+// What stayed as it was glides on, if it does.
+function glide(element, from) {
+    if (!from || from.element === element) return;
+    const to = element.getBoundingClientRect();
+    if (to.width === 0) return;
+    const x = from.box.left - to.left, y = from.box.top - to.top;
     if (Math.abs(x) + Math.abs(y) < 2) return;
     element.animate(
         [{ transform: `translate(${x}px, ${y}px)` }, { transform: "none" }],
         { duration: 420, easing: "cubic-bezier(.3, 0, .2, 1)" });
 }
 
+// What is the same stays: of a picture a step changes a few rows, and no more than that is laid out and painted anew.
+function become(old, fresh) {
+    if (old.isEqualNode(fresh)) return;
+    const isTask = old.dataset?.target?.startsWith("task=");
+    if (isTask || old.nodeName !== fresh.nodeName || old.id !== fresh.id || !old.firstElementChild) {
+        old.replaceWith(fresh);
+        return;
+    }
+    for (const { name } of [...old.attributes]) if (!fresh.hasAttribute(name)) old.removeAttribute(name);
+    for (const { name, value } of fresh.attributes) if (old.getAttribute(name) !== value) old.setAttribute(name, value);
+    let at = old.firstChild;
+    for (const next of [...fresh.childNodes]) {
+        const after = at?.nextSibling;
+        if (at) become(at, next); else old.append(next);
+        at = after;
+    }
+    while (at) {
+        const after = at.nextSibling;
+        at.remove();
+        at = after;
+    }
+}
+
+const parsed = document.createElement("template");
+const gliding = new Map();
+
+// Where things went is asked for once a frame, when all that changes has changed: each question lays the page out.
+function glideSoon(host, before) {
+    if (gliding.size === 0)
+        requestAnimationFrame(() => {
+            for (const [host, before] of gliding)
+                for (const element of host.querySelectorAll("[data-target^='task=']"))
+                    glide(element, before.get(element.dataset.target));
+            gliding.clear();
+        });
+    gliding.set(host, before);
+}
+
 export function draw(id, svg, moves) {
     const host = document.getElementById(id);
     if (!host) return;
-    const before = moves && !still.matches ? placesOf(host) : null;
-    host.innerHTML = svg;
+    const before = gliding.get(host) ?? (moves && !still.matches ? placesOf(host) : null);
+    const old = host.firstElementChild;
+    parsed.innerHTML = svg;
+    if (old) become(old, parsed.content.firstElementChild); else host.replaceChildren(parsed.content);
     if (marked >= 0) markIn(host);
-    if (!before || before.size === 0) return;
-    for (const element of host.querySelectorAll("[data-target^='task=']"))
-        glide(element, before.get(element.dataset.target), element.getBoundingClientRect());
+    if (moves && before?.size > 0) glideSoon(host, before);
 }
 
 function markIn(host) {
@@ -47,7 +88,8 @@ export function mark(task) {
 
 // --- Timelines ----------------------------------------------------------------------------------------------------
 
-// For the rows' numbers.
+// For the rows' numbers. Asking how wide things are lays the page out: it is kept from one painting to the next.
+const rooms = new Map();
 const gutterOf = () => 1.7 * parseFloat(getComputedStyle(root).fontSize);
 const lanes = [0.78, 0.5, 0.26, 0.1];
 
@@ -56,13 +98,15 @@ export function paint(id, rows, bars, links, paints) {
     const canvas = document.getElementById(id);
     if (!canvas) return;
     const scale = devicePixelRatio || 1, width = canvas.clientWidth, height = canvas.clientHeight;
-    canvas.width = width * scale;
-    canvas.height = height * scale;
+    if (canvas.width !== Math.floor(width * scale)) canvas.width = width * scale;
+    if (canvas.height !== Math.floor(height * scale)) canvas.height = height * scale;
     const pen = canvas.getContext("2d");
-    pen.scale(scale, scale);
+    pen.setTransform(scale, 0, 0, scale, 0, 0);
+    pen.clearRect(0, 0, width, height);
     const colours = paints.split(" "), workers = colours.length - 5;
     const [scheduling, searching, rest, ink, ground] = colours.slice(workers);
     const gutter = gutterOf(), room = width - gutter - 6, pitch = (height - 6) / rows;
+    rooms.set(id, { gutter, room });
     pen.font = `600 ${Math.min(gutter * 0.55, Math.max(7, pitch * 0.7))}px "IBM Plex Sans", sans-serif`;
     pen.textBaseline = "middle";
     pen.textAlign = "right";
@@ -73,9 +117,11 @@ export function paint(id, rows, bars, links, paints) {
         if (pitch >= 9 || row % Math.ceil(9 / pitch) === 0) pen.fillText(row, gutter - 6, 3 + (row + 0.5) * pitch);
     }
     const data = bars.slice();
+    let used = "";
     for (let i = 0; i < data.length; i += 6) {
         const lane = data[i + 3], tall = pitch * lanes[lane] * (data[i + 5] < 1 ? data[i + 5] : 1);
-        pen.fillStyle = lane === 0 ? colours[data[i + 4] % workers] : lane === 1 ? scheduling : lane === 2 ? searching : rest;
+        const colour = lane === 0 ? colours[data[i + 4] % workers] : lane === 1 ? scheduling : lane === 2 ? searching : rest;
+        if (colour !== used) pen.fillStyle = used = colour;
         const bottom = 3 + data[i + 1] * pitch + pitch * 0.89;
         pen.fillRect(gutter + data[i] * room, bottom - tall, Math.max(0.75, data[i + 2] * room - (data[i + 2] * room > 4 ? 0.75 : 0)), tall);
     }
@@ -99,11 +145,10 @@ export function paint(id, rows, bars, links, paints) {
 }
 
 export function point(host, id, share) {
-    const line = document.getElementById(id), canvas = document.getElementById(host);
-    if (!line || !canvas) return;
+    const line = document.getElementById(id), place = rooms.get(host);
+    if (!line || !place) return;
     line.hidden = share < 0 || share > 1;
-    const gutter = gutterOf();
-    line.style.translate = `${gutter + share * (canvas.clientWidth - gutter - 6)}px 0`;
+    line.style.translate = `${place.gutter + share * place.room}px 0`;
 }
 
 export function listenToTime(onTime, onZoom, onPan) {

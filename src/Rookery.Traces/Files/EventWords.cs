@@ -22,7 +22,7 @@ internal static class EventWords
     {
         for (int i = 0; i < Utf8.Length; i++)
         {
-            if (word.SequenceEqual(Utf8[i]))
+            if (word.Length == Utf8[i].Length && word.SequenceEqual(Utf8[i]))
             {
                 kind = (EventKind)i;
                 return true;
@@ -38,7 +38,7 @@ internal static class EventWords
     {
         for (int i = 0; i < All.Length; i++)
         {
-            if (word.SequenceEqual(All[i]))
+            if (word.Length == All[i].Length && word.SequenceEqual(All[i]))
             {
                 kind = (EventKind)i;
                 return true;

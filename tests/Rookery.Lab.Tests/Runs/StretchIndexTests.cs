@@ -51,6 +51,30 @@ public sealed class StretchIndexTests
         }
     }
 
+    [Theory]
+    [MemberData(nameof(Cases))]
+    public void SumsOn_TimesThatGrow_AreThoseOfSumsAt(string program, string setup)
+    {
+        RunResult run = DemoTrace.Of(program, setup);
+        StretchIndex index = DemoTrace.IndexOf(run);
+        double[] sums = new double[StretchIndex.Lanes];
+        double[] on = new double[StretchIndex.Lanes];
+        foreach (int parts in (int[])[3, 50, 5_000])
+        {
+            for (int worker = 0; worker < index.Workers; worker++)
+            {
+                int place = index.Within(worker, 0, run.Trace!.Makespan).First;
+                for (int part = 0; part <= parts; part++)
+                {
+                    double time = run.Trace.Makespan * (double)part / parts;
+                    place = index.SumsOn(worker, time, on, place);
+                    index.SumsAt(worker, time, sums);
+                    Assert.Equal(sums, on);
+                }
+            }
+        }
+    }
+
     [Fact]
     public void Within_AWindow_BeginsWithTheStretchThatReachesIntoIt()
     {

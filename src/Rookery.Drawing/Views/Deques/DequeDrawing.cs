@@ -15,11 +15,12 @@ internal sealed class DequeDrawing
     private readonly DequeOptions _options;
     private readonly Sheet _sheet;
     private readonly Dictionary<int, double> _laneEnds = [];
+    private readonly DequeRows? _kept;
     private double _stackWidth;
 
-    public DequeDrawing(Moment moment, DequeOptions options, Sheet sheet)
+    public DequeDrawing(Moment moment, DequeOptions options, Sheet sheet, DequeRows? kept)
     {
-        (_moment, _options, _sheet) = (moment, options, sheet);
+        (_moment, _options, _sheet, _kept) = (moment, options, sheet, kept);
     }
 
     public void Draw(string sentence)
@@ -36,8 +37,9 @@ internal sealed class DequeDrawing
         var lanes = shown.Length + (_moment.IsShared ? 1 : 0);
         var height = Math.Min(RowHeightMax * _sheet.Scale, _sheet.Room.Height / Math.Max(1, lanes));
         var rows = shown.ToDictionary(worker => worker.Worker, _ => _sheet.TakeTop(height));
+        _kept?.Begin((_moment.Replay, _options, _stackWidth, squares.Scale), squares.HasRepeats);
         foreach (var worker in shown)
-            DrawRow(rows[worker.Worker], worker, squares);
+            TakeRow(rows[worker.Worker], worker, squares);
         DrawMove(rows, squares);
         if (_moment.IsShared)
             DrawShared(_sheet.TakeTop(height), squares);
@@ -129,9 +131,32 @@ internal sealed class DequeDrawing
 
     private bool IsNarrow(double width) => width < _sheet.TextSize * 13;
 
-    private void DrawRow(Area row, WorkerStage worker, DequeSquares squares)
+    private void TakeRow(Area row, WorkerStage worker, DequeSquares squares)
     {
         var isActor = _moment.Last is { } last && last.Worker == worker.Worker;
+        if (_kept is null || isActor || GhostOf(worker) is not null)
+        {
+            DrawRow(row, worker, squares, isActor);
+        }
+        else if (_kept.Find(worker, row, _moment, squares.Moved) is { } same)
+        {
+            _laneEnds[worker.Worker] = same.LaneEnd;
+            _sheet.Add(same.Drawn);
+        }
+        else
+        {
+            DrawRow(row, worker, squares, isActor);
+            if (_sheet.Last is Group drawn)
+            {
+                _kept.Keep(
+                    worker, row, drawn, _laneEnds.GetValueOrDefault(worker.Worker), squares.TasksIn(worker.Deque),
+                    squares.Moved);
+            }
+        }
+    }
+
+    private void DrawRow(Area row, WorkerStage worker, DequeSquares squares, bool isActor)
+    {
         var marks = new List<Mark>();
         var lane = row with { Y = row.Y + (row.Height * 0.05), Height = row.Height * 0.9 };
         if (isActor)
@@ -228,15 +253,18 @@ internal sealed class DequeDrawing
         var state = Moment.StateOf(worker, _sheet.Words);
         var stateWidth = FontWidths.Measure(state, small) * TextFit.Reserve;
 
+        // The stack is made when asked; a step of a run asks for every worker's.
+        var stack = worker.Stack;
+
         // Where a name has no room beside the state, the state goes below it.
         var isStacked = isTall && IsNarrow(place.Width);
         var nameRoom = isStacked ? place.Right - x : place.Right - x - stateWidth - small;
         marks.Add(isStacked
             ? new Text(x, baseline + (small * 1.4), state, small)
             : new Text(place.Right, baseline, state, small) { Anchor = Anchor.End });
-        marks.AddRange(Targeted(worker, TaskMarks(worker, new(x, baseline, nameRoom, 0), isTall)));
+        marks.AddRange(Targeted(worker, TaskMarks(worker, stack.Count, new(x, baseline, nameRoom, 0), isTall)));
         var waitingAt = baseline + (small * (isStacked ? 2.7 : 1.5));
-        if (isTall && waitingAt < place.Bottom && WaitingText(worker, place.Right - x) is { Length: > 0 } waiting)
+        if (isTall && waitingAt < place.Bottom && WaitingText(stack, place.Right - x) is { Length: > 0 } waiting)
             marks.Add(new Text(x, waitingAt, waiting, small) { Ink = Role.QuietText });
         return marks;
     }
@@ -254,7 +282,7 @@ internal sealed class DequeDrawing
     }
 
     // The current task on one line; in a low row how many lie below it follows, when there is room.
-    private List<Mark> TaskMarks(WorkerStage worker, Area line, bool isTall)
+    private List<Mark> TaskMarks(WorkerStage worker, int tasks, Area line, bool isTall)
     {
         var (text, small) = (_sheet.TextSize, _sheet.SmallSize);
         var has = worker.CurrentTask >= 0;
@@ -265,16 +293,18 @@ internal sealed class DequeDrawing
             return marks;
         marks.Add(new Text(line.X, line.Y, label, text) { IsBold = has, Ink = has ? Role.Text : Role.QuietText });
         var x = line.X + (FontWidths.Measure(label, text, has) * TextFit.Reserve) + (small * 0.6);
-        var below = _sheet.Words.OnMore(worker.Stack.Count - 1);
-        if (!isTall && worker.Stack.Count > 1 && TextFit.Fits(below, small, line.Right - x))
+        if (isTall || tasks <= 1)
+            return marks;
+        var below = _sheet.Words.OnMore(tasks - 1);
+        if (TextFit.Fits(below, small, line.Right - x))
             marks.Add(new Text(x, line.Y, below, small) { Ink = Role.QuietText });
         return marks;
     }
 
     // The tasks below the current one, the nearest first: these wait for it, or lie below it on the stack.
-    private string WaitingText(WorkerStage worker, double room)
+    private string WaitingText(ImmutableList<int> stack, double room)
     {
-        var below = worker.Stack.Take(Math.Max(0, worker.Stack.Count - 1)).Reverse().ToList();
+        var below = stack.Take(Math.Max(0, stack.Count - 1)).Reverse().ToList();
         if (below.Count == 0)
             return "";
         for (var count = Math.Min(below.Count, 6); count > 0; count--)

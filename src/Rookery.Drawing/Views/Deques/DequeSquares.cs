@@ -16,6 +16,7 @@ internal sealed class DequeSquares
     private readonly double _sideMax;
     private readonly double _workMax;
     private readonly bool _hasTargets;
+    private readonly HashSet<int> _seen = [];
 
     public DequeSquares(
         Moment moment, Sheet sheet, double sideMax, ImmutableArray<WorkerStage> shown, DequeOptions options)
@@ -33,6 +34,22 @@ internal sealed class DequeSquares
     /// Side of the square of a task that the last event took; null before it is drawn, or without one.
     /// </summary>
     public double? GhostSide { get; private set; }
+
+    /// <summary>The work that the largest square stands for.</summary>
+    public double Scale => _workMax;
+
+    /// <summary>Whether a task stands in two queues, or twice in one: no lawful run has that.</summary>
+    public bool HasRepeats { get; private set; }
+
+    /// <summary>The task that the last event moved; -1 for none.</summary>
+    public int Moved => _moment.Last is { } last ? MovedBy(last) : -1;
+
+    /// <summary>The tasks of a queue that can be shown, with the work in each.</summary>
+    public ImmutableArray<(int Task, double Work)> TasksIn(ImmutableList<int> queue) =>
+    [
+        .. ItemsOf(queue, null).Where(item => item.Hidden == 0)
+            .Select(item => (item.Task, _moment.WorkIn(item.Task))),
+    ];
 
     /// <summary>A square of a round amount of work as the key to the scale; takes its room at the bottom.</summary>
     public void DrawKey()
@@ -102,6 +119,7 @@ internal sealed class DequeSquares
             if (i == ShownMax && queue.Count > 2 * ShownMax)
                 i = queue.Count - ShownMax;
             most = Math.Max(most, _moment.WorkIn(queue[i]));
+            HasRepeats |= !_seen.Add(queue[i]);
         }
 
         return most;

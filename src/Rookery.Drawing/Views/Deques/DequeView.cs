@@ -14,13 +14,17 @@ namespace Rookery.Drawing;
 /// </remarks>
 public static class DequeView
 {
+    private const int TasksTold = 8;
+
     /// <summary>Draws a moment.</summary>
     /// <param name="replay">The run, <c>new Replay(trace)</c>; kept by callers that draw several steps.</param>
     /// <param name="step">The state after this many events, 0 to the trace's count.</param>
     /// <param name="sentence">What the last event was, as a sentence; empty for none.</param>
     /// <param name="options">Null for the defaults.</param>
+    /// <param name="rows">Kept by callers that draw moment after moment; null to draw all rows.</param>
     /// <exception cref="ArgumentOutOfRangeException">The step or an option is out of its range.</exception>
-    public static Scene Draw(Replay replay, int step, string sentence = "", DequeOptions? options = null)
+    public static Scene Draw(
+        Replay replay, int step, string sentence = "", DequeOptions? options = null, DequeRows? rows = null)
     {
         var asked = options ?? new();
         ArgumentOutOfRangeException.ThrowIfNegative(step);
@@ -37,8 +41,8 @@ public static class DequeView
         var time = words.Time(stage.Time, trace.Inputs.TimeUnit);
         var title = words.DequeTitle(TraceSize.NameOf(trace, words), time);
         var sheet = new Sheet(asked.Frame, title, SubtitleOf(trace, moment, words));
-        new DequeDrawing(moment, asked, sheet).Draw(asked.ShowSentence ? sentence : "");
-        return sheet.Build(DescriptionOf(moment, sentence, words));
+        new DequeDrawing(moment, asked, sheet, rows).Draw(asked.ShowSentence ? sentence : "");
+        return sheet.Build(DescriptionOf(moment, sentence, words, rows));
     }
 
     /// <summary>
@@ -55,25 +59,33 @@ public static class DequeView
             moment.Stage.Step, trace.Count, working, moment.Stage.Workers.Length, moment.QueuedCount);
     }
 
-    private static string DescriptionOf(Moment moment, string sentence, DrawingWords words)
+    private static string DescriptionOf(Moment moment, string sentence, DrawingWords words, DequeRows? rows)
     {
         const int workersMax = 16;
-        const int tasksMax = 8;
         var parts = new List<string>();
         if (sentence.Length > 0)
             parts.Add(sentence);
         foreach (var worker in moment.Stage.Workers.Take(workersMax))
         {
-            var deque = moment.HasDeques ? ListOf(moment, worker.Deque, tasksMax, words) : null;
-            parts.Add(words.WorkerSentence(
-                worker.Worker, Moment.StateOf(worker, words), moment.LabelOf(worker.CurrentTask), deque));
+            var row = rows?.Shown(worker);
+            var told = row?.Sentence ?? SentenceOf(moment, worker, words);
+            if (row is not null)
+                row.Sentence = told;
+            parts.Add(told);
         }
 
         if (moment.Stage.Workers.Length > workersMax)
             parts.Add(words.MoreWorkersSentence(moment.Stage.Workers.Length - workersMax));
         if (moment.IsShared)
-            parts.Add(words.SharedQueueSentence(ListOf(moment, moment.Stage.SharedQueue, tasksMax, words)));
+            parts.Add(words.SharedQueueSentence(ListOf(moment, moment.Stage.SharedQueue, TasksTold, words)));
         return string.Join(' ', parts);
+    }
+
+    private static string SentenceOf(Moment moment, WorkerStage worker, DrawingWords words)
+    {
+        var deque = moment.HasDeques ? ListOf(moment, worker.Deque, TasksTold, words) : null;
+        return words.WorkerSentence(
+            worker.Worker, Moment.StateOf(worker, words), moment.LabelOf(worker.CurrentTask), deque);
     }
 
     private static string ListOf(Moment moment, ImmutableList<int> tasks, int most, DrawingWords words)

@@ -16,13 +16,15 @@ internal sealed class Moment
     public Moment(Replay replay, Stage stage)
     {
         var trace = replay.Trace;
-        (_trace, _taskCount, Stage) = (trace, replay.Tasks.Count, stage);
+        (_trace, _taskCount, Stage, Replay) = (trace, replay.Tasks.Count, stage, replay);
         HasDeques = trace.Inputs.Option("queues", "per-worker") is not ("shared" or "none");
         IsShared = trace.Inputs.Option("queues", "per-worker") == "shared";
         QueuesParent = trace.Inputs.Option("fork-runs", "parent") == "child";
         ThievesTakeNewest = trace.Inputs.Option("thief-takes", "oldest") == "newest";
         QueuedCount = stage.QueuedTasks;
     }
+
+    public Replay Replay { get; }
 
     public Stage Stage { get; }
 
