@@ -154,7 +154,8 @@ internal sealed class DequeSession(IPage page)
     /// <summary>Opens a text of the reader's own.</summary>
     /// <param name="file">Its file's name.</param>
     /// <param name="text">The text, perhaps with errors.</param>
-    public void OpenOwn(string file, string text) => Begin(DequeState.Plain with { File = file, Memory = Memory }, text);
+    public void OpenOwn(string file, string text) =>
+        Begin(DequeState.Plain with { File = file, Memory = Memory }, text);
 
     /// <summary>Shows what a link says; what had been checked is checked again.</summary>
     /// <returns>Whether there is such a file and such a scenario; when not, nothing has changed.</returns>

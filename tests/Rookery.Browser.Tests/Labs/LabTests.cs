@@ -210,7 +210,8 @@ public sealed partial class LabTests(SharedBrowser browser, DemoCourse course)
         await using (Visit visit = await browser.Open(new(lab.Page.Url), Look.Notebook))
         {
             await Expect(visit.Page.Locator(".deque-says p[aria-live]")).ToHaveTextAsync(await says.InnerTextAsync());
-            await Expect(visit.Page.Locator(".deque-verdicts")).ToContainTextAsync("broken", new() { IgnoreCase = true });
+            await Expect(visit.Page.Locator(".deque-verdicts")).ToContainTextAsync(
+                "broken", new() { IgnoreCase = true });
             Assert.Empty(visit.Troubles);
         }
 
