@@ -32,6 +32,7 @@ internal sealed class LinkKeeper : IDisposable
         IEnumerable<ILinkPart> parts)
     {
         (_session, _texts, _page, _clock, _parts) = (session, texts, page, clock, [.. parts]);
+        session.RunChanged += Forget;
         session.RunChanged += Follow;
         session.StepChanged += Follow;
         session.SelectionChanged += Follow;
@@ -130,6 +131,7 @@ internal sealed class LinkKeeper : IDisposable
     public void Dispose()
     {
         _changes++;
+        _session.RunChanged -= Forget;
         _session.RunChanged -= Follow;
         _session.StepChanged -= Follow;
         _session.SelectionChanged -= Follow;
@@ -218,6 +220,13 @@ internal sealed class LinkKeeper : IDisposable
     {
         Problem = problem;
         Changed?.Invoke();
+    }
+
+    // What was said was said of another run.
+    private void Forget()
+    {
+        if (!_isFollowing && Problem is not null)
+            Tell(null);
     }
 
     private void Follow()

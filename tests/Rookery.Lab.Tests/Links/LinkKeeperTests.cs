@@ -90,6 +90,16 @@ public sealed class LinkKeeperTests : IDisposable
     }
 
     [Fact]
+    public async Task Problem_SaidOfALink_GoesWhenAnotherRunIsShown()
+    {
+        await _keeper.OpenAsync("what=ever");
+        Assert.NotNull(_keeper.Problem);
+
+        await _session.OpenAsync(_session.Inputs with { Program = DemoPrograms.Find("starves.fj")! });
+        Assert.Null(_keeper.Problem);
+    }
+
+    [Fact]
     public async Task Steps_ManyInARow_ChangeTheAddressOnce()
     {
         await _keeper.BeginAsync();
