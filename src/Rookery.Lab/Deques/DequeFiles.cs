@@ -27,20 +27,18 @@ internal static class DequeFiles
     public static string ShortName(string file) =>
         file[(file.LastIndexOf('/') + 1)..].Replace(".dq", "", StringComparison.Ordinal);
 
-    /// <summary>The words about it at the top of its text, without the list of verdicts.</summary>
+    /// <summary>The words about it at the top of its text, without what they say to the lab.</summary>
     public static ImmutableArray<string> About(string text) =>
     [
         .. LineEdits.LinesOf(text).TakeWhile(LineEdits.IsComment).Select(line => line.TrimStart('#', ' '))
-            .Where(line => line.Length > 0 && !line.StartsWith("verdicts:", StringComparison.Ordinal)),
+            .Where(line => line.Length > 0 && !line.StartsWith("verdicts:", StringComparison.Ordinal)
+                && !line.StartsWith("breaks in:", StringComparison.Ordinal)),
     ];
 
     /// <summary>The first memory model under which the file itself says that something fails; null for none.</summary>
     public static MemoryModel? BrokenUnder(string text)
     {
-        const string head = "# verdicts:";
-        string line = LineEdits.LinesOf(text).FirstOrDefault(
-            one => one.StartsWith(head, StringComparison.Ordinal)) ?? head;
-        foreach (string[] words in line[head.Length..].Split(',').Select(one => one.Trim().Split(' ')))
+        foreach (string[] words in Said(text, "# verdicts:").Split(',').Select(one => one.Trim().Split(' ')))
         {
             if (words.Length == 2 && words[1] == "broken" && Enum.TryParse(words[0], true, out MemoryModel model))
                 return model;
@@ -48,6 +46,13 @@ internal static class DequeFiles
 
         return null;
     }
+
+    /// <summary>The scenario in which the file itself says that it fails; empty for the first.</summary>
+    public static string BrokenIn(string text) => Said(text, "# breaks in:").Trim();
+
+    private static string Said(string text, string head) =>
+        LineEdits.LinesOf(text).FirstOrDefault(one => one.StartsWith(head, StringComparison.Ordinal)) is { } line
+            ? line[head.Length..] : "";
 
     private static ImmutableArray<string> Of(Func<string, bool> isIn) =>
     [

@@ -147,8 +147,14 @@ internal sealed class DequeSession(IPage page)
     {
         if (DemoPrograms.TextOf(file) is not { } text)
             return;
-        Begin(
-            DequeState.Plain with { File = file, Memory = DequeFiles.BrokenUnder(text) ?? Memory, Tab = Tab }, text);
+        DequeState shows = DequeState.Plain with
+        {
+            File = file,
+            Scenario = DequeFiles.BrokenIn(text),
+            Memory = DequeFiles.BrokenUnder(text) ?? Memory,
+            Tab = Tab,
+        };
+        Begin(shows, text);
     }
 
     /// <summary>Opens a text of the reader's own.</summary>

@@ -37,6 +37,20 @@ public sealed class DequeSessionTests
         Assert.True(_page.Breaths > 10, "it held the page up");
     }
 
+    public static TheoryData<string> Mistakes =>
+        [.. DequeFiles.Groups.Single(group => group.Group == "broken").Files];
+
+    [Theory]
+    [MemberData(nameof(Mistakes))]
+    public async Task CheckAsync_OfAnAlgorithmWithAMistakeAsItIsOpened_ShowsTheMistake(string file)
+    {
+        var deques = new DequeSession(_page);
+        deques.Open(file);
+        await deques.CheckAsync();
+        Assert.Equal(Verdict.Broken, deques.Found!.Result.Verdict);
+        Assert.NotNull(deques.Witness);
+    }
+
     [Fact]
     public async Task CheckAllAsync_OnALitmusTest_HasAVerdictForEachModel()
     {
