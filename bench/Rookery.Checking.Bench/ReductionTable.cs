@@ -1,5 +1,4 @@
 using System.Globalization;
-using Rookery.Checking;
 
 namespace Rookery.Checking.Bench;
 

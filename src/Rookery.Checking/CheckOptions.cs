@@ -14,8 +14,8 @@ public sealed record CheckOptions
     public int BufferMax { get; init; }
 
     /// <summary>
-    /// Which states that cannot matter are left out; all that can be by default. The verdict, the property that
-    /// fails, outcomes, classes of progress and the length of a witness do not depend on it.
+    /// Which states that cannot matter are left out; all that can be by default. Verdict, outcomes and classes of
+    /// progress do not depend on it; docs/checker.md says what each leaves out and why nothing is missed.
     /// </summary>
     public Reductions Reductions { get; init; } = Reductions.All;
 

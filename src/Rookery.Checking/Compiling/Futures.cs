@@ -2,7 +2,7 @@ using Rookery.Checking.Naming;
 
 namespace Rookery.Checking.Compiling;
 
-/// <summary>For each point of a thread what its next step may touch, and what it may still touch until its end.</summary>
+/// <summary>For each point of a thread what its next step may touch, and what all steps until its end may.</summary>
 /// <remarks>
 /// The usual backward data flow over the thread's code, its later operations included. A set of places is one bit
 /// each, for there are at most 64; an element whose index is no constant stands for its whole array.

@@ -4,7 +4,8 @@ using Rookery.Checking.Naming;
 
 namespace Rookery.Checking.Exploring;
 
-/// <summary>Finds steps that no other thread can tell from here on, so that one of them stands for all others.</summary>
+/// <summary>Finds steps that no other thread can tell from here on: one of them stands for all that are possible.
+/// </summary>
 /// <remarks>
 /// An ample set of one step (E. Clarke, O. Grumberg, D. Peled, "Model Checking", 1999, chapter 10), with what each
 /// thread may still touch in place of what it will (P. Godefroid, "Partial-Order Methods for the Verification of
