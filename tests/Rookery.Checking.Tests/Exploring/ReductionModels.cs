@@ -39,7 +39,7 @@ public sealed class ReductionModels
     [MemberData(nameof(Models))]
     public void Reductions_RandomAlgorithms_ChangeNoAnswer(MemoryModel model)
     {
-        for (ulong seed = 1; seed <= 60; seed++)
+        for (ulong seed = 1; seed <= 40; seed++)
         {
             string text = RandomAlgorithm.Of(seed);
             if (seed % 2 == 0)
@@ -62,7 +62,7 @@ public sealed class ReductionModels
             if (!AlgorithmReader.Read("mutated", text).IsValid)
                 continue;
             foreach (MemoryModel model in Enum.GetValues<MemoryModel>())
-                Compare(text, model, [Reductions.Local, .. Chosen[^2..]], statesMax: 4_000, failsInOneWay: false);
+                Compare(text, model, [Reductions.Local, .. Chosen[^2..]], statesMax: 2_500, failsInOneWay: false);
         }
     }
 
