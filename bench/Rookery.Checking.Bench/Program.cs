@@ -1,6 +1,8 @@
 // States a second of the checker beside those of Spin on the same model, in one run, so that ratios hold while the
 // machine's speed drifts (needs spin and gcc, see ./test):
 //   dotnet run -c Release --project bench/Rookery.Checking.Bench
+// States with and without each reduction, the table of docs/checker.md:
+//   dotnet run -c Release --project bench/Rookery.Checking.Bench -- reductions
 using System.Diagnostics;
 using System.Globalization;
 using Rookery.Checking;
@@ -9,6 +11,12 @@ using Rookery.Checking.Tests.Naive;
 using Rookery.Checking.Tests.Spin;
 
 string folder = Path.GetFullPath(Path.Combine("lessons", "deques"));
+if (args is ["reductions"])
+{
+    ReductionTable.Write(folder);
+    return;
+}
+
 int rounds = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : 3;
 foreach (var (file, scenario) in BenchScenarios.All)
 {

@@ -14,10 +14,20 @@ public sealed record CheckOptions
     public int BufferMax { get; init; }
 
     /// <summary>
-    /// Whether states that cannot matter are left out. Without, every reachable state is counted, one for each shared
-    /// access, as docs/checker.md defines it; the verdict is the same.
+    /// Which states that cannot matter are left out; all that can be by default. Verdict, outcomes and classes of
+    /// progress do not depend on it; docs/checker.md says what each leaves out and why nothing is missed.
     /// </summary>
-    public bool Reduces { get; init; } = true;
+    public Reductions Reductions { get; init; } = Reductions.All;
+
+    /// <summary>
+    /// Whether any states are left out; sets all of <see cref="Reductions"/> or none. Without, every reachable state
+    /// is counted, one for each shared access, as docs/checker.md defines it.
+    /// </summary>
+    public bool Reduces
+    {
+        get => Reductions != Reductions.None;
+        init => Reductions = value ? Reductions.All : Reductions.None;
+    }
 
     /// <summary>
     /// Whether operations are classified by their progress; takes a second search where there are loops.
@@ -46,4 +56,10 @@ public sealed record CheckOptions
 
     /// <summary>Hears now and then how far the search has come; may ask it to stop by returning false.</summary>
     public Func<SearchProgress, bool>? Progress { get; init; }
+
+    /// <summary>Whether one reduction is wanted.</summary>
+    internal bool Has(Reductions one) => (Reductions & one) != 0;
+
+    /// <summary>The same without one reduction.</summary>
+    internal CheckOptions Without(Reductions one) => this with { Reductions = Reductions & ~one };
 }

@@ -28,7 +28,8 @@ public sealed class CheckRun
             ?? throw new ArgumentException($"There is no scenario '{scenario}'.", nameof(scenario));
         ArgumentOutOfRangeException.ThrowIfLessThan(options.StatesAtOnce, 1);
         _options = options;
-        _work = Work(algorithm, ScenarioCompiler.Compile(algorithm.Syntax, syntax, options.Memory, options.Reduces))
+        bool hasSilent = options.Has(Reductions.Silent);
+        _work = Work(algorithm, ScenarioCompiler.Compile(algorithm.Syntax, syntax, options.Memory, hasSilent))
             .GetEnumerator();
     }
 

@@ -24,19 +24,20 @@ public static class Checker
     {
         Search search = exploration.Search!;
         Budget? exhausted = exploration.IsEndless ? Budget.Writes : search.Exhausted;
+        Search told = exploration.Shortest!;
         Verdict verdict = search.Violation is not null ? Verdict.Broken
             : search.Asked is not null ? Verdict.Allowed
             : exhausted is not null ? Verdict.OutOfBudget
             : code.Exists is not null ? Verdict.Forbidden
             : Verdict.Holds;
-        var builder = new WitnessBuilder(search);
+        var builder = new WitnessBuilder(told);
         return new()
         {
             Algorithm = algorithm.Name,
             Scenario = code.Scenario,
             Memory = code.Model,
             Verdict = verdict,
-            Property = search.Violation?.Property,
+            Property = told.Violation?.Property,
             Exhausted = exhausted,
             States = search.States,
             Transitions = search.Transitions,
@@ -45,8 +46,8 @@ public static class Checker
             StateBytes = search.Machine.Layout.Words * sizeof(ulong),
             Bytes = search.Bytes,
             Outcomes = OutcomeText.All(code, search),
-            Witness = search.Violation is not null ? builder.Of(search.Violation)
-                : search.Asked is { } asked ? builder.OfAsked(asked) : null,
+            Witness = told.Violation is not null ? builder.Of(told.Violation)
+                : told.Asked is { } asked ? builder.OfAsked(asked) : null,
             Progress = progress,
         };
     }

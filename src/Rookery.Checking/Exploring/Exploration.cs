@@ -10,6 +10,12 @@ internal sealed class Exploration(ScenarioCode code, CheckOptions options, bool 
     /// <summary>The search; null while it is not known how wide its states are.</summary>
     public Search? Search { get; private set; }
 
+    /// <summary>
+    /// A search that has come to what <see cref="Search"/> found on a shortest way; the same one when that did, or
+    /// when limits left no room for another.
+    /// </summary>
+    public Search? Shortest { get; private set; }
+
     /// <summary>Whether a buffer or a list of writes grows without end.</summary>
     public bool IsEndless { get; private set; }
 
@@ -27,6 +33,30 @@ internal sealed class Exploration(ScenarioCode code, CheckOptions options, bool 
                 yield return portion;
             machine = Widened(machine, Search.Error);
         }
+
+        Shortest = Search;
+        if (options.Has(Reductions.Local) && Search is { HasFound: true })
+        {
+            foreach (Portion portion in Shorten(Search.Machine))
+                yield return portion;
+        }
+    }
+
+    /// <summary>Searches once more with all steps, up to where the first failure is.</summary>
+    private IEnumerable<Portion> Shorten(ScenarioMachine learnt)
+    {
+        bool wasEndless = IsEndless;
+        for (ScenarioMachine? machine = learnt; machine is not null;)
+        {
+            var search = new Search(machine, options.Without(Reductions.Local), keepsThreadsApart, endsWhenFound: true);
+            foreach (Portion portion in search.Work())
+                yield return portion;
+            machine = Widened(machine, search.Error);
+            if (machine is null && search is { Error: null, HasFound: true })
+                Shortest = search;
+        }
+
+        IsEndless = wasEndless;
     }
 
     /// <summary>A machine with more room for what did not fit; null when the search needs none.</summary>

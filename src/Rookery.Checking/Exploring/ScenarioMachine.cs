@@ -14,7 +14,7 @@ internal sealed class ScenarioMachine
         if (code.Model is MemoryModel.Tso or MemoryModel.Pso)
             capacities.Level(code.Twins);
         Shape = new(code.Twins);
-        Reduces = options.Reduces;
+        (ForgetsNames, IsSymmetric) = (options.Has(Reductions.Names), options.Has(Reductions.Symmetry));
         Points = [.. code.Threads.Select((thread, at) => Shape.Add(new(SlotKind.Point, at), 0, thread.End))];
         Begun = [.. code.Threads.Select((thread, at) => NeedsBegun(thread)
             ? Shape.Add(new(SlotKind.Begun, at), 0, 1) : -1)];
@@ -39,7 +39,10 @@ internal sealed class ScenarioMachine
     public MemoryMachine Memory { get; }
 
     /// <summary>Whether names that no longer matter are forgotten.</summary>
-    public bool Reduces { get; }
+    public bool ForgetsNames { get; }
+
+    /// <summary>Whether threads that do the same may change places.</summary>
+    public bool IsSymmetric { get; }
 
     public Layout Layout { get; private set; } = null!;
 

@@ -26,6 +26,8 @@ internal sealed class Search
     private readonly ScenarioMachine _machine;
     private readonly CheckOptions _options;
     private readonly Symmetry? _symmetry;
+    private readonly LocalSteps? _local;
+    private readonly bool _endsWhenFound;
     private readonly List<SearchPart> _parts = [];
     private readonly Shard[] _shards;
     private readonly int[] _from = new int[Shards];
@@ -36,9 +38,12 @@ internal sealed class Search
     /// <param name="machine">The scenario.</param>
     /// <param name="options">Limits, and how parts are run.</param>
     /// <param name="keepsThreadsApart">Whether threads that do the same are still told apart.</param>
-    public Search(ScenarioMachine machine, CheckOptions options, bool keepsThreadsApart = false)
+    /// <param name="endsWhenFound">Whether it is over with the first failure, or what a litmus test asks for.</param>
+    public Search(
+        ScenarioMachine machine, CheckOptions options, bool keepsThreadsApart = false, bool endsWhenFound = false)
     {
-        (_machine, _options) = (machine, options);
+        (_machine, _options, _endsWhenFound) = (machine, options, endsWhenFound);
+        _local = options.Has(Reductions.Local) ? new(machine) : null;
         _symmetry = keepsThreadsApart ? null : Symmetry.Of(machine);
         _shards = [.. Enumerable.Range(0, Shards).Select(_ => new Shard(machine.Layout.Words))];
     }
@@ -64,6 +69,9 @@ internal sealed class Search
 
     /// <summary>The first final state that a litmus test asks for.</summary>
     public uint? Asked => _asked;
+
+    /// <summary>Whether something fails, or is what a litmus test asks for.</summary>
+    public bool HasFound => _violation is not null || _asked is not null;
 
     /// <summary>Which limit stopped it; null when it came to the end.</summary>
     public Budget? Exhausted { get; private set; }
@@ -136,6 +144,7 @@ internal sealed class Search
             Judge();
             goesOn = States > known;
             Depth += goesOn ? 1 : 0;
+            goesOn &= !_endsWhenFound || !HasFound;
         }
     }
 
@@ -179,7 +188,7 @@ internal sealed class Search
             Frontier = total - position + States - known;
             int count = (int)Math.Min(PartsARound, (total - position + StatesAPart - 1) / StatesAPart);
             while (_parts.Count < count)
-                _parts.Add(new(_machine, _symmetry));
+                _parts.Add(new(_machine, _symmetry, _local));
             foreach (Portion portion in Expanding(position, count, total))
                 yield return portion;
             Error = _parts.Select(part => part.Error).FirstOrDefault(error => error is not null);

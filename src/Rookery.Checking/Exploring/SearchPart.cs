@@ -17,10 +17,10 @@ internal sealed class SearchPart : IStepSink
     private readonly ulong[] _best;
     private uint _from;
 
-    public SearchPart(ScenarioMachine machine, Symmetry? symmetry)
+    public SearchPart(ScenarioMachine machine, Symmetry? symmetry, LocalSteps? local)
     {
         (_machine, _symmetry) = (machine, symmetry);
-        (_stepper, _properties) = (new(machine), new(machine));
+        (_stepper, _properties) = (new(machine, local), new(machine));
         int words = machine.Layout.Words;
         (_state, _image, _best) = (new ulong[words], new ulong[words], new ulong[words]);
         _found = [.. Enumerable.Range(0, Search.Shards).Select(_ => new ulong[64 * (words + 1)])];
@@ -46,7 +46,7 @@ internal sealed class SearchPart : IStepSink
     /// <summary>What kept it from finishing.</summary>
     public Exception? Error { get; private set; }
 
-    /// <summary>Makes all steps out of a state.</summary>
+    /// <summary>Makes the steps out of a state, all that matter.</summary>
     public void Expand(ReadOnlySpan<ulong> state, uint id)
     {
         _from = id;

@@ -15,11 +15,14 @@ internal sealed class Stepper
     private readonly long[][] _registers;
     private readonly ulong[] _next;
     private readonly long[] _codes = new long[AlgorithmLimits.ResultsMax];
+    private readonly LocalSteps? _local;
     private int _fuel;
 
-    public Stepper(ScenarioMachine machine)
+    /// <param name="machine">The scenario.</param>
+    /// <param name="local">Which steps are made alone; null when all are always made.</param>
+    public Stepper(ScenarioMachine machine, LocalSteps? local = null)
     {
-        (_machine, _memory) = (machine, machine.Memory);
+        (_machine, _memory, _local) = (machine, machine.Memory, local);
         _registers = [.. machine.Code.Threads.Select(thread => (long[])thread.Registers.Clone())];
         _next = new ulong[machine.Layout.Words];
     }
@@ -46,10 +49,12 @@ internal sealed class Stepper
         return default;
     }
 
-    /// <summary>Makes every step that is possible.</summary>
+    /// <summary>Makes every step that is possible, or one in the place of all.</summary>
     /// <returns>How many there are; those that go wrong are counted too.</returns>
     public int Expand(ReadOnlySpan<ulong> state, IStepSink sink)
     {
+        if (_local is not null && MakeLocal(state, _local, sink))
+            return 1;
         int steps = 0;
         for (int thread = 0; thread < _registers.Length; thread++)
         {
@@ -98,6 +103,64 @@ internal sealed class Stepper
         }
 
         return ways;
+    }
+
+    /// <summary>Makes one step that stands for all that are possible; false when there is none.</summary>
+    private bool MakeLocal(ReadOnlySpan<ulong> state, LocalSteps local, IStepSink sink)
+    {
+        Span<ulong> read = stackalloc ulong[AlgorithmLimits.ThreadsMax];
+        Span<ulong> written = stackalloc ulong[AlgorithmLimits.ThreadsMax];
+        local.Look(state, read, written);
+        for (int thread = 0; thread < _registers.Length; thread++)
+        {
+            ulong readByOthers = read[thread], writtenByOthers = written[thread];
+            if (MakeLocalAccess(state, local, thread, readByOthers, writtenByOthers, sink)
+                || MakeLocalDrift(state, thread, readByOthers | writtenByOthers, sink))
+                return true;
+        }
+
+        return false;
+    }
+
+    private bool MakeLocalAccess(
+        ReadOnlySpan<ulong> state, LocalSteps local, int thread, ulong readByOthers, ulong writtenByOthers,
+        IStepSink sink)
+    {
+        int point = _machine.PointOf(state, thread);
+        if (!local.CanBeLocal(state, thread, point, readByOthers, writtenByOthers))
+            return false;
+        ThreadCode code = _machine.Code.Threads[thread];
+        if (!Prepare(state, code, thread, point, out Request request, out int at).IsNone
+            || !local.IsLocal(request, readByOthers, writtenByOthers) || _memory.Ways(state, thread, request) != 1)
+            return false;
+        var next = _next.AsSpan();
+        state.CopyTo(next);
+
+        // Only forward: what goes round in a loop must not keep all others waiting for ever.
+        if (!Make(next, code, thread, point, request, 0, at, out bool hasReturned).IsNone
+            || _machine.PointOf(next, thread) <= point)
+            return false;
+        sink.Take(new(StepKind.Access, thread, 0, hasReturned), next);
+        return true;
+    }
+
+    private bool MakeLocalDrift(ReadOnlySpan<ulong> state, int thread, ulong touchedByOthers, IStepSink sink)
+    {
+        if ((_memory.WaitingPlaces(state, thread) & ~touchedByOthers) == 0)
+            return false;
+        int drifts = _memory.Drifts(state, thread);
+        var next = _next.AsSpan();
+        for (int way = 0; way < drifts; way++)
+        {
+            state.CopyTo(next);
+            int place = _memory.Drift(next, thread, way);
+            if ((touchedByOthers >> place & 1) != 0)
+                continue;
+            sink.Take(new(StepKind.Drift, thread, way, false), next);
+            return true;
+        }
+
+        return false;
     }
 
     private Fault Make(
@@ -229,7 +292,7 @@ internal sealed class Stepper
     {
         var slots = _machine.Layout.Slots;
         int[] locals = _machine.Locals[thread];
-        uint live = _machine.Reduces ? code.Live[point] : uint.MaxValue;
+        uint live = _machine.ForgetsNames ? code.Live[point] : uint.MaxValue;
         for (int local = 0; local < locals.Length; local++)
             slots[locals[local]].Set(state, (live >> local & 1) == 0 ? 0 : _registers[thread][local]);
         slots[_machine.Points[thread]].Set(state, point);

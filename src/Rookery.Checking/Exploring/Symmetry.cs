@@ -25,7 +25,7 @@ internal sealed class Symmetry
     /// <summary>The symmetry of a scenario; null when there is none, or a condition names a thread.</summary>
     public static Symmetry? Of(ScenarioMachine machine)
     {
-        if (!machine.Reduces || machine.Code.Exists is not null)
+        if (!machine.IsSymmetric || machine.Code.Exists is not null)
             return null;
         var orders = OrdersOf(machine.Code.Twins);
         if (orders.IsEmpty)

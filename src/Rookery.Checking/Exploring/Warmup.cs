@@ -62,7 +62,7 @@ internal sealed class Warmup : IStepSink
     /// <summary>Notes the states near the start, and where these are not all, those along some walks.</summary>
     private IEnumerable<Portion> LookAround()
     {
-        var search = new Search(_machine, _options with { Progress = null });
+        var search = new Search(_machine, _options.Without(Reductions.Local) with { Progress = null });
         bool isWhole = true;
         foreach (Portion portion in search.Work())
         {

@@ -125,6 +125,19 @@ internal sealed class BufferedMemory : MemoryMachine
     }
 
     /// <inheritdoc/>
+    public override ulong WaitingPlaces(ReadOnlySpan<ulong> state, int thread)
+    {
+        ulong places = 0;
+        for (int at = Count(state, thread) - 1; at >= 0; at--)
+        {
+            long place = Place(state, thread, at);
+            places |= place == _barrier ? 0 : 1ul << (int)(place - 1);
+        }
+
+        return places;
+    }
+
+    /// <inheritdoc/>
     public override long Final(ReadOnlySpan<ulong> state, int place) => Slots[_places[place]].Get(state);
 
     /// <inheritdoc/>

@@ -29,6 +29,9 @@ internal abstract class MemoryMachine
     /// <summary>In how many ways the machine can move on by itself on behalf of a thread.</summary>
     public virtual int Drifts(ReadOnlySpan<ulong> state, int thread) => 0;
 
+    /// <summary>The places that writes in a thread's buffer go to, one bit each.</summary>
+    public virtual ulong WaitingPlaces(ReadOnlySpan<ulong> state, int thread) => 0;
+
     /// <summary>Moves on by itself.</summary>
     /// <returns>The place that is written.</returns>
     public virtual int Drift(Span<ulong> state, int thread, int way) =>

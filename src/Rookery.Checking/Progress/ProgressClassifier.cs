@@ -39,7 +39,13 @@ internal sealed class ProgressClassifier(AlgorithmSyntax syntax, string scenario
         StateGraph? graph = null;
         if (simple.Count < code.Invocations.Length)
         {
-            var limited = options with { StatesMax = Math.Min(options.StatesMax, StatesMost), Reduces = true };
+
+            // Local steps could go round in place of others, and what goes round is what is asked.
+            var limited = options with
+            {
+                StatesMax = Math.Min(options.StatesMax, StatesMost),
+                Reductions = Reductions.All & ~Reductions.Local,
+            };
             var exploration = new Exploration(code, limited, keepsThreadsApart: true);
             foreach (Portion portion in exploration.Work())
                 yield return portion;

@@ -19,7 +19,8 @@ internal sealed class CheckLimits
         "--buffer", "NUMBER", "Most writes that wait in a store buffer (tso, pso); no bound by default.");
 
     private readonly Option<string?> _reduce = OptionValues.Text(
-        "--reduce", "on|off", "off: count every reachable state, as docs/checker.md defines it; on by default.");
+        "--reduce", "all|off|names,symmetry,silent,local",
+        "Which states are left out; off: none, as docs/checker.md counts; all by default.");
 
     private readonly Option<string?> _threads = OptionValues.Text(
         "--threads", "NUMBER", "Threads that search; as many as the computer has cores by default.");
@@ -55,9 +56,6 @@ internal sealed class CheckLimits
     public CheckOptions Options(ParseResult parsed)
     {
         var plain = new CheckOptions();
-        string reduce = parsed.GetValue(_reduce) ?? "on";
-        if (reduce is not ("on" or "off"))
-            throw new InputException(AppErrors.UnknownWord("--reduce", reduce, ["on", "off"]));
         int cores = Math.Min(ThreadsMax, Environment.ProcessorCount);
         int threads = (int)(parsed.WholeOf(_threads, 1, ThreadsMax) ?? cores);
         var parallel = new ParallelOptions { MaxDegreeOfParallelism = threads };
@@ -65,12 +63,30 @@ internal sealed class CheckLimits
         return plain with
         {
             BufferMax = (int)(parsed.WholeOf(_buffer, 1, BufferMost) ?? 0),
-            Reduces = reduce == "on",
+            Reductions = ReductionsOf(parsed.GetValue(_reduce) ?? "all"),
             StatesMax = parsed.WholeOf(_states, 1, StatesMost) ?? plain.StatesMax,
             BytesMax = bytes,
             Run = threads == 1 ? plain.Run : (count, part) => Parallel.For(0, count, parallel, part),
         };
     }
+
+    private static Reductions ReductionsOf(string list) => list switch
+    {
+        "all" or "on" => Reductions.All,
+        "off" => Reductions.None,
+        _ => list.Split(',', StringSplitOptions.TrimEntries).Aggregate(
+            Reductions.None, (all, word) => all | ReductionOf(word)),
+    };
+
+    private static Reductions ReductionOf(string word) => word switch
+    {
+        "names" => Reductions.Names,
+        "symmetry" => Reductions.Symmetry,
+        "silent" => Reductions.Silent,
+        "local" => Reductions.Local,
+        _ => throw new InputException(AppErrors.UnknownWord(
+            "--reduce", word, ["all", "off", "names", "symmetry", "silent", "local"])),
+    };
 
     /// <summary>The word of a model.</summary>
     public static string WordOf(MemoryModel model) => model switch

@@ -115,10 +115,30 @@ public sealed class CheckVerbTests
         Assert.Equal(2, run.Run("check", path, "--out", run.PathOf("none.svg")));
     }
 
+    [Fact]
+    public void Check_ReductionsByName_AreTakenAlone()
+    {
+        using var run = new TestRun();
+        string path = run.Put("sb.dq", Buffering);
+        int StatesWith(string reductions)
+        {
+            run.Run("check", path, "--memory", "tso", "--json", "--reduce", reductions);
+            using var found = System.Text.Json.JsonDocument.Parse(run.Output);
+            return found.RootElement.GetProperty("states").GetInt32();
+        }
+
+        int off = StatesWith("off");
+        Assert.True(StatesWith("local") < off);
+        Assert.Equal(off, StatesWith("names,symmetry,silent"));
+        Assert.Equal(StatesWith("local"), StatesWith("names, local"));
+        Assert.Equal(StatesWith("all"), StatesWith("on"));
+    }
+
     [Theory]
     [InlineData("'check' needs FILE...")]
     [InlineData("--memory cannot be 'tos'.", "x", "--memory", "sc,tos")]
     [InlineData("--reduce cannot be 'no'.", "x", "--reduce", "no")]
+    [InlineData("--reduce cannot be 'off'.", "x", "--reduce", "names,off")]
     [InlineData("has no scenario 'litmos'.", "x", "--scenario", "litmos")]
     [InlineData("--json and --out - exclude one another", "x", "--json", "--out", "-")]
     public void Check_RequestThatMakesNoSense_IsRefused(string message, params string[] words)
