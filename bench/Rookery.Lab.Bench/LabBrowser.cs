@@ -28,7 +28,10 @@ internal sealed class LabBrowser : IAsyncDisposable
             Args = ["--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update"],
         });
         using var text = new StreamReader(Assembly.GetExecutingAssembly().GetManifestResourceStream("probe.js")!);
-        return new(driver, browser, await StaticSite.Of(folder), folder, await text.ReadToEndAsync());
+        string probe = await text.ReadToEndAsync();
+#pragma warning disable CA2000 // What is returned ends the site.
+        return new(driver, browser, await StaticSite.Of(folder), folder, probe);
+#pragma warning restore CA2000
     }
 
     /// <summary>Opens the lab as a new reader, with nothing kept, and waits for its stage.</summary>

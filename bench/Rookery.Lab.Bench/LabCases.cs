@@ -10,8 +10,6 @@ namespace Rookery.Lab.Bench;
 /// <param name="browser">The lab.</param>
 internal sealed class LabCases(LabBrowser browser)
 {
-    private const string Fibonacci = "demo=fibonacci.fj&setup=machine=unit+workers={0}+set.n={1}&step={2}";
-
     /// <summary>From an empty cache to a stage that can be used.</summary>
     public async Task FirstLoad(int rounds)
     {
@@ -128,8 +126,8 @@ internal sealed class LabCases(LabBrowser browser)
             $"{1000 / moved.Gaps.Average():0}; a frame {Spread(moved.Gaps)}; script {Spread(moved.Scripts)}");
     }
 
-    private static string Link(int workers, int n, int step) =>
-        string.Format(CultureInfo.InvariantCulture, Fibonacci, workers, n, step);
+    private static string Link(int workers, int n, int step) => string.Create(
+        CultureInfo.InvariantCulture, $"demo=fibonacci.fj&setup=machine=unit+workers={workers}+set.n={n}&step={step}");
 
     private static string Spread(double[] milliseconds) => string.Create(
         CultureInfo.InvariantCulture,

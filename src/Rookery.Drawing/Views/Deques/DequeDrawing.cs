@@ -80,9 +80,14 @@ internal sealed class DequeDrawing
         if (workers.Length <= most)
             return workers;
         var last = _moment.Last;
-        return [.. workers.OrderBy(Rank).ThenBy(worker => worker.Worker).Take(most).OrderBy(worker => worker.Worker)];
+        var ranks = new long[workers.Length];
+        for (var i = 0; i < ranks.Length; i++)
+            ranks[i] = (Rank(workers[i]) << 32) + i;
+        Array.Sort(ranks);
+        var chosen = ranks[..most].Select(rank => (int)(rank & int.MaxValue)).Order();
+        return [.. chosen.Select(index => workers[index])];
 
-        int Rank(WorkerStage worker)
+        long Rank(WorkerStage worker)
         {
             var isActor = last is { } item && (worker.Worker == item.Worker
                 || (IsAboutVictim(item.Kind) && worker.Worker == item.Other));
@@ -96,12 +101,21 @@ internal sealed class DequeDrawing
     {
         var words = _sheet.Words;
         var numbers = shown.Select(worker => worker.Worker).ToHashSet();
-        var hidden = _moment.Stage.Workers.Where(worker => !numbers.Contains(worker.Worker)).ToList();
-        var states = hidden.GroupBy(worker => Moment.StateOf(worker, words)).OrderByDescending(group => group.Count())
-            .ThenBy(group => group.Key, StringComparer.Ordinal)
-            .Select(group => $"{words.Whole(group.Count())} {group.Key}");
-        return words.HiddenWorkers(
-            hidden.Count, string.Join(", ", states), hidden.Sum(worker => worker.Deque.Count));
+        var counts = new Dictionary<string, int>(StringComparer.Ordinal);
+        var (hidden, queued) = (0, 0);
+        foreach (var worker in _moment.Stage.Workers)
+        {
+            if (numbers.Contains(worker.Worker))
+                continue;
+            var state = Moment.StateOf(worker, words);
+            counts[state] = counts.GetValueOrDefault(state) + 1;
+            hidden++;
+            queued += worker.Deque.Count;
+        }
+
+        var states = counts.OrderByDescending(state => state.Value).ThenBy(state => state.Key, StringComparer.Ordinal)
+            .Select(state => $"{words.Whole(state.Value)} {state.Key}");
+        return words.HiddenWorkers(hidden, string.Join(", ", states), queued);
     }
 
     private void DrawHeadings()

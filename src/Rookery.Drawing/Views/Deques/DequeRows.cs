@@ -14,8 +14,8 @@ namespace Rookery.Drawing;
 public sealed class DequeRows
 {
     private readonly Dictionary<int, Row> _rows = [];
+    private readonly Dictionary<int, Told> _told = [];
     private (Replay Replay, DequeOptions Options, double Stack, double Scale)? _of;
-    private int _moment;
     private bool _isOff;
 
     /// <summary>Forgets the rows when they belong to another figure.</summary>
@@ -24,9 +24,12 @@ public sealed class DequeRows
     internal void Begin((Replay Replay, DequeOptions Options, double Stack, double Scale) of, bool isOff)
     {
         if (!of.Equals(_of))
+        {
             _rows.Clear();
+            _told.Clear();
+        }
+
         (_of, _isOff) = (of, isOff);
-        _moment = unchecked(_moment + 1);
     }
 
     /// <summary>The row of a worker, where it would be drawn the same; null otherwise.</summary>
@@ -41,29 +44,40 @@ public sealed class DequeRows
                 return null;
         }
 
-        row.Moment = _moment;
         return row;
     }
+
+    /// <summary>The sentence about a worker, where it would be told the same; null otherwise.</summary>
+    internal string? SentenceOf(WorkerStage worker, Moment moment)
+    {
+        if (!_told.TryGetValue(worker.Worker, out var told) || !ReferenceEquals(told.Worker, worker))
+            return null;
+        foreach (var (task, work) in told.Tasks)
+        {
+            if (!moment.WorkIn(task).Equals(work))
+                return null;
+        }
+
+        return told.Sentence;
+    }
+
+    /// <summary>Keeps the sentence about a worker.</summary>
+    /// <param name="worker">The worker.</param>
+    /// <param name="tasks">The tasks whose work it names.</param>
+    /// <param name="sentence">The sentence.</param>
+    internal void Tell(WorkerStage worker, ImmutableArray<(int Task, double Work)> tasks, string sentence) =>
+        _told[worker.Worker] = new(worker, tasks, sentence);
 
     /// <summary>Keeps a row, unless something was moved in it.</summary>
     internal void Keep(
         WorkerStage worker, Area place, Group drawn, double laneEnd, ImmutableArray<(int Task, double Work)> tasks, int moved)
     {
         if (!_isOff && !tasks.Any(one => one.Task == moved))
-            _rows[worker.Worker] = new(worker, place, drawn, laneEnd, tasks) { Moment = _moment };
+            _rows[worker.Worker] = new(worker, place, drawn, laneEnd, tasks);
     }
-
-    /// <summary>The row that stands in the present figure; null when it was drawn for this moment alone.</summary>
-    internal Row? Shown(WorkerStage worker) =>
-        _rows.TryGetValue(worker.Worker, out var row) && row.Moment == _moment ? row : null;
 
     internal sealed record Row(
-        WorkerStage Worker, Area Place, Group Drawn, double LaneEnd, ImmutableArray<(int Task, double Work)> Tasks)
-    {
-        /// <summary>The figure in which it stands.</summary>
-        public int Moment { get; set; }
+        WorkerStage Worker, Area Place, Group Drawn, double LaneEnd, ImmutableArray<(int Task, double Work)> Tasks);
 
-        /// <summary>It in words; null until asked for.</summary>
-        public string? Sentence { get; set; }
-    }
+    private sealed record Told(WorkerStage Worker, ImmutableArray<(int Task, double Work)> Tasks, string Sentence);
 }

@@ -67,10 +67,13 @@ public static class DequeView
             parts.Add(sentence);
         foreach (var worker in moment.Stage.Workers.Take(workersMax))
         {
-            var row = rows?.Shown(worker);
-            var told = row?.Sentence ?? SentenceOf(moment, worker, words);
-            if (row is not null)
-                row.Sentence = told;
+            var told = rows?.SentenceOf(worker, moment);
+            if (told is null)
+            {
+                told = SentenceOf(moment, worker, words);
+                rows?.Tell(worker, [.. worker.Deque.Take(TasksTold).Select(task => (task, moment.WorkIn(task)))], told);
+            }
+
             parts.Add(told);
         }
 
