@@ -56,7 +56,8 @@ public sealed class ReductionModels
         string[] lines = WithThreads(ShippedFiles.Read(file)).Split('\n');
         for (int gone = 0; gone < lines.Length; gone++)
         {
-            if (!lines[gone].StartsWith("    ", StringComparison.Ordinal) || lines[gone].Contains("thread", StringComparison.Ordinal))
+            if (!lines[gone].StartsWith("    ", StringComparison.Ordinal)
+                || lines[gone].StartsWith("    thread", StringComparison.Ordinal))
                 continue;
             string text = string.Join('\n', lines.Where((_, at) => at != gone));
             if (!AlgorithmReader.Read("mutated", text).IsValid)
