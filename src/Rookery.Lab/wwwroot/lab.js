@@ -15,10 +15,8 @@ function placesOf(host) {
 }
 
 // What stayed as it was glides on, if it does.
-function glide(element, from) {
-    if (!from || from.element === element) return;
-    const to = element.getBoundingClientRect();
-    if (to.width === 0) return;
+function glide(element, from, to) {
+    if (!from || from.element === element || to.width === 0) return;
     const x = from.box.left - to.left, y = from.box.top - to.top;
     if (Math.abs(x) + Math.abs(y) < 2) return;
     element.animate(
@@ -56,10 +54,13 @@ const gliding = new Map();
 function glideSoon(host, before) {
     if (gliding.size === 0)
         requestAnimationFrame(() => {
+            // All places first: what begins to glide would have the page laid out anew for the next.
+            const arrived = [];
             for (const [host, before] of gliding)
                 for (const element of host.querySelectorAll("[data-target^='task=']"))
-                    glide(element, before.get(element.dataset.target));
+                    arrived.push([element, before.get(element.dataset.target), element.getBoundingClientRect()]);
             gliding.clear();
+            for (const [element, from, to] of arrived) glide(element, from, to);
         });
     gliding.set(host, before);
 }
@@ -69,8 +70,12 @@ export function draw(id, svg, moves) {
     if (!host) return;
     const before = gliding.get(host) ?? (moves && !still.matches ? placesOf(host) : null);
     const old = host.firstElementChild;
-    parsed.innerHTML = svg;
-    if (old) become(old, parsed.content.firstElementChild); else host.replaceChildren(parsed.content);
+    if (old && moves) {
+        parsed.innerHTML = svg;
+        become(old, parsed.content.firstElementChild);
+    } else {
+        host.innerHTML = svg;
+    }
     if (marked >= 0) markIn(host);
     if (moves && before?.size > 0) glideSoon(host, before);
 }
