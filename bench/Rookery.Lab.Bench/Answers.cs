@@ -4,7 +4,7 @@ namespace Rookery.Lab.Bench;
 
 // What the probe answers. With properties, since the browser's driver fills them in one by one.
 
-/// <summary>Milliseconds of steps: their script, their whole frame, and from the key until the frame is there.</summary>
+/// <summary>Milliseconds of steps: their script, that and the frame, and from the key to the frame.</summary>
 [SuppressMessage("Performance", "CA1812", Justification = "Made by the browser's driver.")]
 internal sealed record StepTimes
 {

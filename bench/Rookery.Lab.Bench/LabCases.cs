@@ -131,7 +131,8 @@ internal sealed class LabCases(LabBrowser browser)
 
     private static string Spread(double[] milliseconds) => string.Create(
         CultureInfo.InvariantCulture,
-        $"median {Figures.Median(milliseconds):0.0} ms, 95th percentile {Figures.Percentile(milliseconds, 0.95):0.0} ms");
+        $"median {Figures.Median(milliseconds):0.0} ms, "
+        + $"95th percentile {Figures.Percentile(milliseconds, 0.95):0.0} ms");
 
     private static async Task<byte[]> Recorded(int n, int workers)
     {

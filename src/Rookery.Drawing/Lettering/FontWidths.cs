@@ -74,8 +74,8 @@ public static class FontWidths
     /// <returns>For <c>"T1"</c> at 20 pixels: (572 + 600) / 1000 * 20 = 23.44.</returns>
     public static double Measure(ReadOnlySpan<char> text, double size, bool isBold = false)
     {
-        // Nearly all text is of the first letters of the table; a page that is interpreted measures some hundred texts a
-        // step.
+        // Nearly all text is of the first letters of the table; a page, whose code is interpreted, measures some
+        // hundred texts a step.
         var table = isBold ? Bold : Regular;
         var sum = 0L;
         for (var i = 0; i < text.Length; i++)

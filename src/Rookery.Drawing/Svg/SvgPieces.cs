@@ -1,8 +1,8 @@
 namespace Rookery.Drawing;
 
 /// <summary>
-/// Groups as they were last written: given again with the next scene, a group that stands in both is not written anew. The
-/// text is the same with and without.
+/// Groups as they were last written: given again with the next scene, a group that stands in both is not written anew.
+/// The text is the same with and without.
 /// </summary>
 /// <remarks>Groups are told by reference: views that keep theirs gain. Mutable, for one thread.</remarks>
 public sealed class SvgPieces
@@ -28,5 +28,6 @@ public sealed class SvgPieces
     internal void Keep(Group group, Piece piece) => _now[group] = piece;
 
     /// <summary>A group as text, with the ids and hatches in it.</summary>
-    internal sealed record Piece(string Written, IReadOnlyList<string> Ids, IReadOnlyList<(string Name, Paint Paint)> Hatches);
+    internal sealed record Piece(
+        string Written, IReadOnlyList<string> Ids, IReadOnlyList<(string Name, Paint Paint)> Hatches);
 }

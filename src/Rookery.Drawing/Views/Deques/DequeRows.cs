@@ -70,7 +70,8 @@ public sealed class DequeRows
 
     /// <summary>Keeps a row, unless something was moved in it.</summary>
     internal void Keep(
-        WorkerStage worker, Area place, Group drawn, double laneEnd, ImmutableArray<(int Task, double Work)> tasks, int moved)
+        WorkerStage worker, Area place, Group drawn, double laneEnd, ImmutableArray<(int Task, double Work)> tasks,
+        int moved)
     {
         if (!_isOff && !tasks.Any(one => one.Task == moved))
             _rows[worker.Worker] = new(worker, place, drawn, laneEnd, tasks);
