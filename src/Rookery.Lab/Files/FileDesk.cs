@@ -54,6 +54,9 @@ internal sealed class FileDesk : IDisposable
     /// <summary>How far a trace is that is being opened, from 0 to 1; null when none is.</summary>
     public double? Progress { get; private set; }
 
+    /// <summary>Whether the trace is shown already, and <see cref="Progress"/> is that of its audit.</summary>
+    public bool IsAuditing { get; private set; }
+
     /// <summary>Opens a file.</summary>
     /// <param name="name">Its name.</param>
     /// <param name="bytes">Its bytes.</param>
@@ -110,6 +113,7 @@ internal sealed class FileDesk : IDisposable
         using var opening = new CancellationTokenSource();
         _opening = opening;
         LabRun? run = null;
+        IsAuditing = false;
         Report(0);
         try
         {
@@ -119,9 +123,12 @@ internal sealed class FileDesk : IDisposable
                 return;
             }
 
-            run = await _opener.OpenAsync(bytes, isParquet, Report, opening.Token).ConfigureAwait(true);
+            LabRun opened = await _opener.OpenAsync(bytes, isParquet, Report, opening.Token).ConfigureAwait(true);
+            opening.Token.ThrowIfCancellationRequested();
+            run = opened;
             _session.Show(run);
             _session.Enter(Room.Stage);
+            IsAuditing = true;
             AuditReport audit = await _opener.AuditAsync(run.Trace, Report, opening.Token).ConfigureAwait(true);
             Say(NoticeOf(name, audit));
         }
@@ -129,18 +136,16 @@ internal sealed class FileDesk : IDisposable
         {
             Warn(_texts.Of("file.wrong", name), [.. wrong.Diagnostics.Select(one => $"{one.What} {one.Hint}".Trim())]);
         }
-        catch (OperationCanceledException) when (run is not null)
-        {
-            // Its run is shown; only the audit was ended.
-        }
         catch (OperationCanceledException)
         {
-            Say(new(false, _texts.Of("file.cancelled", name), []));
+            // What was ended by the next file needs no word: that file has some of its own.
+            if (_opening == opening)
+                Say(new(run is not null, _texts.Of(run is null ? "file.cancelled" : "file.not-audited", name), []));
         }
         finally
         {
             if (_opening == opening)
-                (_opening, Progress) = (null, null);
+                (_opening, Progress, IsAuditing) = (null, null, false);
             Changed?.Invoke();
         }
     }

@@ -71,6 +71,29 @@ public sealed class FileDeskTests : IDisposable
     }
 
     [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task Open_TraceThatIsCancelled_SaysWhatIsKnownOfIt(bool isAuditing)
+    {
+        LabRun before = await Run();
+        byte[] bytes = new RunExport(before).Csv();
+        _desk.Changed += () =>
+        {
+            if (_desk.Progress is not null && _desk.IsAuditing == isAuditing)
+                _desk.Cancel();
+        };
+
+        await _desk.OpenAsync("t.csv", bytes);
+
+        Assert.Equal(isAuditing, _desk.Notice!.IsWarning);
+        Assert.Contains(
+            isAuditing ? "you ended its audit" : "was not opened", _desk.Notice.Text, StringComparison.Ordinal);
+        Assert.Equal(isAuditing, _session.Run!.Inputs is null);
+        Assert.Null(_desk.Progress);
+        Assert.False(_desk.IsAuditing);
+    }
+
+    [Theory]
     [InlineData("a.parquet", "PAR1 and then nothing of the kind")]
     [InlineData("a.csv", "step,time,worker,kind,task,other,line\n0,x,0,begin,0,-1,1\n")]
     [InlineData("a.txt", "anything")]
