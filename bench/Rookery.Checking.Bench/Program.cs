@@ -29,11 +29,11 @@ foreach (var (file, scenario) in BenchScenarios.All)
     {
         counted = SpinRun.Of(promela, "-O2");
         spin = Math.Max(spin, counted.States / Math.Max(0.01, counted.Seconds));
-        (plain, double seconds) = Check(text, new() { Reduces = false, ClassifiesProgress = false });
+        (plain, double seconds) = Check(text, new() { Reductions = Reductions.None, ClassifiesProgress = false });
         one = Math.Max(one, plain.States / seconds);
         (_, seconds) = Check(text, new()
         {
-            Reduces = false,
+            Reductions = Reductions.None,
             ClassifiesProgress = false,
             Run = (count, part) => Parallel.For(0, count, new() { MaxDegreeOfParallelism = 2 }, part),
         });

@@ -15,19 +15,10 @@ public sealed record CheckOptions
 
     /// <summary>
     /// Which states that cannot matter are left out; all that can be by default. Verdict, outcomes and classes of
-    /// progress do not depend on it; docs/checker.md says what each leaves out and why nothing is missed.
+    /// progress do not depend on it; docs/checker.md says what each leaves out and why nothing is missed. With none,
+    /// every reachable state is counted, one for each shared access.
     /// </summary>
     public Reductions Reductions { get; init; } = Reductions.All;
-
-    /// <summary>
-    /// Whether any states are left out; sets all of <see cref="Reductions"/> or none. Without, every reachable state
-    /// is counted, one for each shared access, as docs/checker.md defines it.
-    /// </summary>
-    public bool Reduces
-    {
-        get => Reductions != Reductions.None;
-        init => Reductions = value ? Reductions.All : Reductions.None;
-    }
 
     /// <summary>
     /// Whether operations are classified by their progress; takes a second search where there are loops.

@@ -33,7 +33,7 @@ public sealed class Execution
     {
         var syntax = algorithm.Syntax.Scenarios.FirstOrDefault(one => one.Name == scenario)
             ?? throw new ArgumentException($"There is no scenario '{scenario}'.", nameof(scenario));
-        var options = new CheckOptions { Memory = memory, Reduces = false, BufferMax = ListLength };
+        var options = new CheckOptions { Memory = memory, Reductions = Reductions.None, BufferMax = ListLength };
         _code = ScenarioCompiler.Compile(algorithm.Syntax, syntax, memory, reduces: false);
         int lists = Math.Max(_code.Threads.Length, _code.PlaceCount);
         _machine = new ScenarioMachine(_code, new Capacities(lists, ListLength), options, null);

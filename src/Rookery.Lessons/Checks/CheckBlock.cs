@@ -56,7 +56,7 @@ internal sealed class CheckBlock : LessonBlock
     {
         Memory = model,
         BufferMax = _spec.BufferMax,
-        Reduces = _spec.Reduces,
+        Reductions = _spec.Reduces ? Reductions.All : Reductions.None,
         ClassifiesProgress = _spec.NeedsProgress,
         StatesMax = Math.Max(1, _spec.StatesMax - states),
         BytesMax = LessonLimits.StateBytesMax,

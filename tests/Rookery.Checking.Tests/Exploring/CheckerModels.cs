@@ -113,6 +113,11 @@ public sealed class CheckerModels
         Assert.True(parsed.IsValid, string.Create(
             CultureInfo.InvariantCulture, $"{parsed.Diagnostics.FirstOrDefault()}\n{text}"));
         return Checker.Check(
-            parsed.Value, "random", new() { Memory = model, Reduces = reduces, ClassifiesProgress = false });
+            parsed.Value, "random", new()
+            {
+                Memory = model,
+                Reductions = reduces ? Reductions.All : Reductions.None,
+                ClassifiesProgress = false,
+            });
     }
 }

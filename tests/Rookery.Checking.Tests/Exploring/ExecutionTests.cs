@@ -71,7 +71,7 @@ public sealed class ExecutionTests
     {
         var algorithm = AlgorithmReader.Read(file, ShippedFiles.Read(file)).OrThrow();
         var (scenario, found) = algorithm.Scenarios
-            .Select(one => (one, Checker.Check(algorithm, one, new() { Memory = model, Reduces = false })))
+            .Select(one => (one, Checker.Check(algorithm, one, new() { Memory = model, Reductions = Reductions.None })))
             .First(one => one.Item2.Verdict == Verdict.Broken);
         var execution = new Execution(algorithm, scenario, model);
         foreach (var step in found.Witness!.Steps)

@@ -21,9 +21,9 @@ public sealed class CheckerTests
                 thread reader: look()
             """;
         var algorithm = AlgorithmReader.Read("example.dq", Text).OrThrow();
-        var plain = Checker.Check(algorithm, "s", new() { Reduces = false });
+        var plain = Checker.Check(algorithm, "s", new() { Reductions = Reductions.None });
         Assert.Equal((5, 4, 2), (plain.States, plain.Transitions, plain.Outcomes.Length));
-        var buffered = Checker.Check(algorithm, "s", new() { Reduces = false, Memory = MemoryModel.Tso });
+        var buffered = Checker.Check(algorithm, "s", new() { Reductions = Reductions.None, Memory = MemoryModel.Tso });
         Assert.Equal((7, 7, 2), (buffered.States, buffered.Transitions, buffered.Outcomes.Length));
     }
 
@@ -39,9 +39,9 @@ public sealed class CheckerTests
     {
         text = text.Replace("x = x0", "let r = 1", StringComparison.Ordinal);
         var algorithm = AlgorithmReader.Read("broken.dq", text + Scenario).OrThrow();
-        foreach (bool reduces in new[] { true, false })
+        foreach (Reductions reductions in new[] { Reductions.All, Reductions.None })
         {
-            var found = Checker.Check(algorithm, "s", new() { Reduces = reduces });
+            var found = Checker.Check(algorithm, "s", new() { Reductions = reductions });
             Assert.Equal((Verdict.Broken, property), (found.Verdict, found.Property));
             Assert.Equal(steps, found.Witness!.Steps.Length);
             Assert.NotEmpty(found.Witness.Why);
@@ -85,7 +85,8 @@ public sealed class CheckerTests
         string text = "shared x\noperation run()\n    let r = 0\n    while r < 100\n"
             + "        let r = add(x, 1)\n" + Scenario;
         var found = Checker.Check(
-            AlgorithmReader.Read("large.dq", text).OrThrow(), "s", new() { StatesMax = 50, Reduces = false });
+            AlgorithmReader.Read("large.dq", text).OrThrow(), "s",
+            new() { StatesMax = 50, Reductions = Reductions.None });
         Assert.Equal((Verdict.OutOfBudget, Budget.States), (found.Verdict, found.Exhausted));
         Assert.True(found.States > 50 && found.Frontier > 0);
     }

@@ -31,7 +31,7 @@ public sealed class ShippedTests
             var options = new CheckOptions { Memory = model, ClassifiesProgress = false };
             var reduced = ShippedResults.Of(file, scenario, model);
             var plain = Checker.Check(
-                algorithm, scenario, options with { Reduces = false, StatesMax = 150_000 });
+                algorithm, scenario, options with { Reductions = Reductions.None, StatesMax = 150_000 });
             if (plain.Exhausted is not null)
             {
                 Assert.NotEqual(MemoryModel.Sc, model);

@@ -28,7 +28,7 @@ public sealed class SpinReferences
         string text = ShippedFiles.WithExpectation(ShippedFiles.Read(file), "expect none twice");
         var code = new PlainCode(text, scenario);
         var found = Checker.Check(
-            AlgorithmReader.Read(file, text).OrThrow(), scenario, new() { Reduces = false });
+            AlgorithmReader.Read(file, text).OrThrow(), scenario, new() { Reductions = Reductions.None });
 
         var counted = SpinRun.Of(new PromelaWriter(code).Write(claimsOnce: false));
         var claimed = SpinRun.Of(new PromelaWriter(code).Write(claimsOnce: true));
@@ -49,7 +49,7 @@ public sealed class SpinReferences
         {
             string text = RandomAlgorithm.Of(seed);
             var found = Checker.Check(
-                AlgorithmReader.Read("random", text).OrThrow(), "random", new() { Reduces = false });
+                AlgorithmReader.Read("random", text).OrThrow(), "random", new() { Reductions = Reductions.None });
             var counted = SpinRun.Of(new PromelaWriter(new PlainCode(text, "random")).Write(claimsOnce: false));
             Assert.True(
                 counted.States - 1 == found.States,
