@@ -39,7 +39,22 @@ internal sealed class RecordingPage : IPage
 
     private double _now;
 
-    public void Draw(string host, string svg, bool moves) => Drawn[host] = svg;
+    /// <summary>Pictures made ready, by element; shown ones are no longer there.</summary>
+    public Dictionary<string, string> Ahead { get; } = new(StringComparer.Ordinal);
+
+    public void Draw(string host, string svg, bool moves)
+    {
+        Ahead.Remove(host);
+        Drawn[host] = svg;
+    }
+
+    public void DrawAhead(string host, string svg) => Ahead[host] = svg;
+
+    public void ShowAhead(string host)
+    {
+        Drawn[host] = Ahead[host];
+        Ahead.Remove(host);
+    }
 
     public void Mark(int task)
     {
@@ -56,6 +71,12 @@ internal sealed class RecordingPage : IPage
     public void ShowDialog(string id, bool isOpen) => Dialogs.Add((id, isOpen));
 
     public (double Width, double Height) SizeOf(string host) => (800, 500);
+
+    public void WatchSize(string host, Action<double, double> changed)
+    {
+        (double width, double height) = SizeOf(host);
+        changed(width, height);
+    }
 
     public void Listen(IPageEvents events)
     {
@@ -108,6 +129,11 @@ internal sealed class RecordingPage : IPage
     public void Focus(string host) => Focused = host;
 
     public void PlaceCaret(string host, int offset, int length) => Focused = host;
+
+    /// <summary>Done when the test says that nothing is going on.</summary>
+    public TaskCompletionSource Idle { get; set; } = new();
+
+    public Task IdleAsync() => Idle.Task;
 
     public Task BreatheAsync()
     {
