@@ -130,10 +130,21 @@ internal sealed class RecordingPage : IPage
 
     public void PlaceCaret(string host, int offset, int length) => Focused = host;
 
-    /// <summary>Done when the test says that nothing is going on.</summary>
-    public TaskCompletionSource Idle { get; set; } = new();
+    private readonly Queue<TaskCompletionSource> _waiting = [];
 
-    public Task IdleAsync() => Idle.Task;
+    public Task IdleAsync()
+    {
+        var waiting = new TaskCompletionSource();
+        _waiting.Enqueue(waiting);
+        return waiting.Task;
+    }
+
+    /// <summary>Nothing is to be done for a while: those who waited for that go on.</summary>
+    public void Rest()
+    {
+        for (int waiting = _waiting.Count; waiting > 0; waiting--)
+            _waiting.Dequeue().SetResult();
+    }
 
     public Task BreatheAsync()
     {

@@ -102,12 +102,7 @@ public sealed class StagePictureTests
 
     private static void GoTo(LabSession session, int step) => InOneThread(() => session.GoTo(step));
 
-    private static void Rest(RecordingPage page)
-    {
-        TaskCompletionSource idle = page.Idle;
-        page.Idle = new();
-        InOneThread(idle.SetResult);
-    }
+    private static void Rest(RecordingPage page) => InOneThread(page.Rest);
 
     // As in the page, whose one thread goes on at once with what waited.
     private static void InOneThread(Action action)
