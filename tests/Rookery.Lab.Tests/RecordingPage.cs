@@ -26,6 +26,9 @@ internal sealed class RecordingPage : IPage
 
     public int Breaths { get; private set; }
 
+    /// <summary>What happens whenever long work lets the page answer.</summary>
+    public Action? Answering { get; set; }
+
     public string Fragment { get; set; } = "";
 
     public string Address { get; set; } = "http://127.0.0.1/course/lab/index.html#old";
@@ -149,6 +152,7 @@ internal sealed class RecordingPage : IPage
     public Task BreatheAsync()
     {
         Breaths++;
+        Answering?.Invoke();
         return Task.CompletedTask;
     }
 }
