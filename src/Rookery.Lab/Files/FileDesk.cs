@@ -129,7 +129,7 @@ internal sealed class FileDesk : IDisposable
             _session.Show(run);
             _session.Enter(Room.Stage);
             IsAuditing = true;
-            AuditReport audit = await _opener.AuditAsync(run.Trace, Report, opening.Token).ConfigureAwait(true);
+            AuditReport audit = await _opener.AuditAsync(run, Report, opening.Token).ConfigureAwait(true);
             Say(NoticeOf(name, audit));
         }
         catch (InputException wrong)

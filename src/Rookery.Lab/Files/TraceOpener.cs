@@ -38,13 +38,16 @@ internal sealed class TraceOpener(IPage page)
         return await LabRun.OfAsync(trace, measures, null, null, page, cancel).ConfigureAwait(true);
     }
 
-    /// <summary>Judges a trace that was opened: its run is shown meanwhile, so the portions are short.</summary>
-    /// <param name="trace">The trace.</param>
+    /// <summary>Finishes and judges a trace that was opened: its run is shown meanwhile, so the portions are short.
+    /// </summary>
+    /// <param name="run">Its run.</param>
     /// <param name="progress">Told how far it is: from 0 to 1.</param>
     /// <param name="cancel">Ends it early.</param>
-    public async Task<AuditReport> AuditAsync(Trace trace, Action<double> progress, CancellationToken cancel)
+    public async Task<AuditReport> AuditAsync(LabRun run, Action<double> progress, CancellationToken cancel)
     {
+        Trace trace = run.Trace;
         var portions = new Portions(page, cancel, Portions.WhileLookedAt);
+        await run.FinishAsync(portions).ConfigureAwait(true);
         var audit = new AuditInPortions(trace);
         while (!audit.Advance(AuditedAtOnce))
             await portions.BreatheAsync(() => progress(0.7 + (0.3 * audit.Done / trace.Count))).ConfigureAwait(true);

@@ -14,17 +14,20 @@ internal sealed class LabRun
 {
     private const int EventsAtOnce = 4_000;
 
+    private readonly ReplayBuilder _replaying;
+
     private LabRun(
-        Trace trace, Measures measures, Replay replay, StretchIndex stretches, Inputs? inputs, Starvation? starvation)
+        Trace trace, Measures measures, ReplayBuilder replaying, Replay replay, StretchIndex stretches, Inputs? inputs, Starvation? starvation)
     {
         (Trace, Measures, Replay, Inputs, Starvation) = (trace, measures, replay, inputs, starvation);
+        _replaying = replaying;
         Stretches = stretches;
         Narrator = new Narrator(replay);
         ScaleWork = replay.LargestQueuedWork;
         Lines = [.. trace.Inputs.Source.ReplaceLineEndings("\n").TrimEnd('\n').Split('\n')];
     }
 
-    /// <summary>Takes a run that was made or opened, in portions.</summary>
+    /// <summary>Takes a run that was made or opened, in portions, until it can be shown.</summary>
     /// <param name="trace">All its events.</param>
     /// <param name="measures">Its numbers.</param>
     /// <param name="inputs">What it was made from; null for a trace that was opened from a file.</param>
@@ -36,9 +39,13 @@ internal sealed class LabRun
     {
         var portions = new Portions(page, cancel);
         var replaying = new ReplayBuilder(trace);
-        while (!replaying.Advance(EventsAtOnce))
+        while (replaying.Usable is null)
+        {
+            replaying.Advance(EventsAtOnce);
             await portions.BreatheAsync().ConfigureAwait(true);
-        Replay replay = replaying.Build();
+        }
+
+        Replay replay = replaying.Usable;
         var stretches = new StretchIndex(trace, replay.Tasks.WorkerCount);
         while (!stretches.IsDone)
         {
@@ -46,7 +53,16 @@ internal sealed class LabRun
             await portions.BreatheAsync().ConfigureAwait(true);
         }
 
-        return new(trace, measures, replay, stretches, inputs, starvation);
+        return new(trace, measures, replaying, replay, stretches, inputs, starvation);
+    }
+
+    /// <summary>Makes what is asked for later, when a task is selected or a jump is made; the run can be shown
+    /// meanwhile.</summary>
+    /// <param name="portions">Lets the page draw and answer between two portions.</param>
+    public async Task FinishAsync(Portions portions)
+    {
+        while (!_replaying.Advance(EventsAtOnce))
+            await portions.BreatheAsync().ConfigureAwait(true);
     }
 
     /// <summary>What it was made from; null for a trace that was opened from a file.</summary>

@@ -39,9 +39,10 @@ internal sealed class RunMaker(IPage page)
             }
 
             RunResult result = run.Finish();
-            return Parsed<LabRun>.Good(
-                await LabRun.OfAsync(result.Trace!, result.Measures, inputs, result.Starvation, page, cancel)
-                    .ConfigureAwait(true));
+            LabRun made = await LabRun.OfAsync(
+                result.Trace!, result.Measures, inputs, result.Starvation, page, cancel).ConfigureAwait(true);
+            await made.FinishAsync(new Portions(page, cancel)).ConfigureAwait(true);
+            return Parsed<LabRun>.Good(made);
         }
         catch (InputException wrong)
         {

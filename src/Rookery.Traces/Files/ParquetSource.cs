@@ -33,7 +33,7 @@ internal sealed class ParquetSource
     private long[] _others = [];
     private long[] _lines = [];
     private ReadOnlyMemory<char>[] _kinds = [];
-    private ReadOnlyMemory<char>[] _labels = [];
+    private ReadOnlyMemory<char>?[] _labels = [];
 
     /// <summary>Finds the columns.</summary>
     /// <exception cref="InputException">A column is missing, there twice, or of the wrong type.</exception>
@@ -80,10 +80,10 @@ internal sealed class ParquetSource
             await PauseAsync(pause).ConfigureAwait(false);
         }
 
-        await TextsAsync(group, _kind, _kinds.AsMemory(0, count), cancellation).ConfigureAwait(false);
+        await KindsAsync(group, _kinds.AsMemory(0, count), cancellation).ConfigureAwait(false);
         await PauseAsync(pause).ConfigureAwait(false);
         if (_label is not null)
-            await TextsAsync(group, _label, _labels.AsMemory(0, count), cancellation).ConfigureAwait(false);
+            await LabelsAsync(group, _label, _labels.AsMemory(0, count), cancellation).ConfigureAwait(false);
         for (int start = 0; start < count; start += PartLength)
         {
             await PauseAsync(pause).ConfigureAwait(false);
@@ -98,20 +98,19 @@ internal sealed class ParquetSource
         for (int i = start; i < end; i++)
         {
             var place = new RowPlace(0, assembler.Count);
+            (long time, long worker) = (_times[i], _workers[i]);
+            (long task, long other, long line) = (_tasks[i], _others[i], _lines[i]);
+            if (time == Null || worker == Null)
+                throw new InputException(TraceErrors.Absent(place, time == Null ? "time" : "worker"));
             var row = new TraceRow(
-                _step is null ? null : Needed(_steps[i], "step", place),
-                Needed(_times[i], "time", place),
-                Needed(_workers[i], "worker", place),
-                Kind(_kinds[i].Span, place),
-                _tasks[i] == Null ? -1 : _tasks[i],
-                _others[i] == Null ? -1 : _others[i],
-                _lines[i] == Null ? 0 : _lines[i]);
-            assembler.Add(row, place);
-            if (_label is null || _labels[i].IsEmpty)
+                _step is null ? null : Needed(_steps[i], "step", place), time, worker, Kind(_kinds[i].Span, place),
+                task == Null ? -1 : task, other == Null ? -1 : other, line == Null ? 0 : line);
+            assembler.Add(in row, place);
+            if (_label is null || _labels[i] is not { IsEmpty: false } label)
                 continue;
-            int task = TraceAssembler.LabelledTask(row.Kind, row.Task, row.Other);
-            if (task >= 0)
-                assembler.AddLabel(task, _labels[i].Span, place);
+            int labelled = TraceAssembler.LabelledTask(row.Kind, row.Task, row.Other);
+            if (labelled >= 0)
+                assembler.AddLabel(labelled, label.Span, place);
         }
     }
 
@@ -127,7 +126,7 @@ internal sealed class ParquetSource
         _lines = new long[count];
         _kinds = new ReadOnlyMemory<char>[count];
         if (_label is not null)
-            _labels = new ReadOnlyMemory<char>[count];
+            _labels = new ReadOnlyMemory<char>?[count];
     }
 
     private static long Needed(long value, string column, RowPlace place) =>
@@ -248,21 +247,40 @@ internal sealed class ParquetSource
             into[i] = values[i] is { } value ? long.CreateSaturating(value) : Null;
     }
 
-    // As slices of what the reader holds: a text a row would be most of the memory that reading takes.
-    private static async Task TextsAsync(
-        ParquetRowGroupReader group, DataField field, Memory<ReadOnlyMemory<char>> into, CancellationToken cancellation)
+    // As slices of what the reader holds: a text a row would be most of the memory that reading takes. A column that may
+    // have nulls is read as such, whether it has some or not.
+    private async Task KindsAsync(
+        ParquetRowGroupReader group, Memory<ReadOnlyMemory<char>> into, CancellationToken cancellation)
     {
-        if (!field.IsNullable)
+        if (!_kind.IsNullable)
         {
-            await group.ReadAsync<ReadOnlyMemory<char>>(field, into, null, cancellation).ConfigureAwait(false);
+            await group.ReadAsync<ReadOnlyMemory<char>>(_kind, into, null, cancellation).ConfigureAwait(false);
             return;
         }
 
         ReadOnlyMemory<char>?[] values = ArrayPool<ReadOnlyMemory<char>?>.Shared.Rent(into.Length);
         Memory<ReadOnlyMemory<char>?> part = values.AsMemory(0, into.Length);
-        await group.ReadAsync<ReadOnlyMemory<char>>(field, part, null, cancellation).ConfigureAwait(false);
+        await group.ReadAsync<ReadOnlyMemory<char>>(_kind, part, null, cancellation).ConfigureAwait(false);
         for (int i = 0; i < into.Length; i++)
             into.Span[i] = values[i] ?? default;
         ArrayPool<ReadOnlyMemory<char>?>.Shared.Return(values, clearArray: true);
+    }
+
+    private static async Task LabelsAsync(
+        ParquetRowGroupReader group, DataField field, Memory<ReadOnlyMemory<char>?> into,
+        CancellationToken cancellation)
+    {
+        if (field.IsNullable)
+        {
+            await group.ReadAsync<ReadOnlyMemory<char>>(field, into, null, cancellation).ConfigureAwait(false);
+            return;
+        }
+
+        ReadOnlyMemory<char>[] values = ArrayPool<ReadOnlyMemory<char>>.Shared.Rent(into.Length);
+        Memory<ReadOnlyMemory<char>> part = values.AsMemory(0, into.Length);
+        await group.ReadAsync<ReadOnlyMemory<char>>(field, part, null, cancellation).ConfigureAwait(false);
+        for (int i = 0; i < into.Length; i++)
+            into.Span[i] = values[i];
+        ArrayPool<ReadOnlyMemory<char>>.Shared.Return(values, clearArray: true);
     }
 }

@@ -19,6 +19,7 @@ internal sealed class TraceAssembler(TraceLimits limits)
 
     // The steps, once a row's step was not its own number.
     private List<long>? _steps;
+    private readonly long _workersMax = Math.Min(limits.Workers, TraceEvent.WorkerMax + 1L);
     private long _keyLast = -1;
     private bool _isSorted = true;
     private bool _hasSteps;
@@ -32,15 +33,12 @@ internal sealed class TraceAssembler(TraceLimits limits)
     /// <exception cref="InputException">A number is out of range, or a limit is passed.</exception>
     public void Add(in TraceRow row, RowPlace place)
     {
-        if (_rows.Count >= limits.Rows)
-            throw new InputException(TraceErrors.TooManyRows(limits.Rows));
-        Check(place, "time", row.Time, 0, long.MaxValue);
-        Check(place, "worker", row.Worker, 0, TraceEvent.WorkerMax);
-        if (row.Worker >= limits.Workers)
-            throw new InputException(TraceErrors.TooManyWorkers(row.Worker, limits.Workers));
-        Check(place, "task", row.Task, -1, int.MaxValue - 1);
-        Check(place, "other", row.Other, -1, int.MaxValue - 1);
-        Check(place, "line", row.Line, 0, int.MaxValue);
+        // One question for all numbers of a row that is as it should be: where a page interprets this, rows are slow.
+        bool isInRange = unchecked(
+            row.Time >= 0 && (ulong)row.Worker < (ulong)_workersMax && (ulong)(row.Task + 1) <= int.MaxValue
+            && (ulong)(row.Other + 1) <= int.MaxValue && (ulong)row.Line <= int.MaxValue);
+        if (!isInRange || _rows.Count >= limits.Rows)
+            throw Refused(in row, place);
 
         AddKey(row, place);
         _workerMax = Math.Max(_workerMax, (int)row.Worker);
@@ -93,11 +91,24 @@ internal sealed class TraceAssembler(TraceLimits limits)
         return ImmutableCollectionsMarshal.AsImmutableArray(table);
     }
 
-    private static void Check(RowPlace place, string column, long value, long least, long most)
+    // The first thing that is wrong with a row.
+    private InputException Refused(in TraceRow row, RowPlace place)
     {
-        if (value < least || value > most)
-            throw new InputException(TraceErrors.OutOfRange(place, column, value, least, most));
+        if (_rows.Count >= limits.Rows)
+            return new(TraceErrors.TooManyRows(limits.Rows));
+        InputException? wrong = OutOfRange(place, "time", row.Time, 0, long.MaxValue)
+            ?? OutOfRange(place, "worker", row.Worker, 0, TraceEvent.WorkerMax);
+        if (wrong is null && row.Worker >= limits.Workers)
+            wrong = new(TraceErrors.TooManyWorkers(row.Worker, limits.Workers));
+        wrong ??= OutOfRange(place, "task", row.Task, -1, int.MaxValue - 1)
+            ?? OutOfRange(place, "other", row.Other, -1, int.MaxValue - 1)
+            ?? OutOfRange(place, "line", row.Line, 0, int.MaxValue);
+        Invariant.Holds(wrong is not null, "A row is refused with which something is wrong.");
+        return wrong!;
     }
+
+    private static InputException? OutOfRange(RowPlace place, string column, long value, long least, long most) =>
+        value < least || value > most ? new(TraceErrors.OutOfRange(place, column, value, least, most)) : null;
 
     private void CheckNumber(string column, int most)
     {
@@ -114,7 +125,8 @@ internal sealed class TraceAssembler(TraceLimits limits)
             return;
         }
 
-        Check(place, "step", step, 0, long.MaxValue);
+        if (step < 0)
+            throw OutOfRange(place, "step", step, 0, long.MaxValue)!;
         _hasSteps = true;
         _isSorted &= step > _keyLast;
         _keyLast = step;

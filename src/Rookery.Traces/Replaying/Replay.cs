@@ -162,7 +162,7 @@ public sealed class Replay
     internal static Replay Begun(Trace trace, TaskTable tasks) => new(tasks, trace);
 
     /// <summary>
-    /// All that a replay can make beforehand, in parts, each with about how many events it was worth.
+    /// All that it takes to show any step, in parts, each with about how many events it was worth.
     /// </summary>
     internal IEnumerable<int> Parts()
     {
@@ -178,6 +178,13 @@ public sealed class Replay
         foreach (int done in counts.Parts())
             yield return done;
         _counts = counts;
+    }
+
+    /// <summary>The lists of steps beforehand, in such parts.</summary>
+    internal IEnumerable<int> ListParts()
+    {
+        if (_steps is not null)
+            yield break;
         var steps = StepLists.Begun(Trace, Tasks, Options);
         foreach (int done in steps.Parts())
             yield return done;

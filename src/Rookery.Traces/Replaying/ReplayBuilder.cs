@@ -58,6 +58,12 @@ public sealed class ReplayBuilder
         return _isDone;
     }
 
+    /// <summary>
+    /// The replay as soon as it shows every step; null before. What is left are the lists of steps, about a fifth of
+    /// the work: whoever asks for one before it is made has it made in one go.
+    /// </summary>
+    public Replay? Usable => _replay;
+
     /// <summary>The replay; does what is left first. A second call gives the same.</summary>
     public Replay Build()
     {
@@ -75,5 +81,7 @@ public sealed class ReplayBuilder
         foreach (int done in replay.Parts())
             yield return done;
         _replay = replay;
+        foreach (int done in replay.ListParts())
+            yield return done;
     }
 }

@@ -27,6 +27,28 @@ public sealed class ReplayBuilderTests
             },
             iter: 60);
 
+    // What is asked for before the lists are made is the same, and so is what comes after.
+    [Fact]
+    public void Usable_BeforeTheListsAreMade_AnswersAsTheWholeDoes() => SimulatedTraces.All.Sample(
+        trace =>
+        {
+            var whole = new Replay(trace);
+            var builder = new ReplayBuilder(trace);
+            while (builder.Usable is null)
+                builder.Advance(500);
+            Replay usable = builder.Usable;
+            Assert.Equal(whole.CountsAt(trace.Count), usable.CountsAt(trace.Count));
+            Assert.Equal(whole.LargestQueuedWork, usable.LargestQueuedWork);
+            AssertSame(whole.At(trace.Count / 2), usable.At(trace.Count / 2), usable.Tasks);
+            for (int asked = 0; asked < 2; asked++)
+            {
+                Assert.Equal(whole.HistoryOf(0), usable.HistoryOf(0));
+                Assert.Equal(whole.NextOf(EventKind.Work, 3), usable.NextOf(EventKind.Work, 3));
+                Assert.Same(usable, builder.Build());
+            }
+        },
+        iter: 40);
+
     [Fact]
     public void Build_OddTraces_NeverThrows() => OddTraces.All.Sample(
         trace =>
