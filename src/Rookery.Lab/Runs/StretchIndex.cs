@@ -21,6 +21,7 @@ internal sealed class StretchIndex
     private readonly int[] _steps;
     private readonly long[] _sums;
     private readonly long[] _times;
+    private readonly List<int> _steals = [];
     private int _read;
 
     /// <summary>Prepares the index of a trace: time in proportion to its length, but a short one.</summary>
@@ -51,6 +52,9 @@ internal sealed class StretchIndex
     /// <summary>How many workers there are.</summary>
     public int Workers { get; }
 
+    /// <summary>The steps of all steals that were read.</summary>
+    public IReadOnlyList<int> Steals => _steals;
+
     /// <summary>Whether all events have been read.</summary>
     public bool IsDone => _read == _trace.Count;
 
@@ -73,6 +77,8 @@ internal sealed class StretchIndex
         for (; _read < end; _read++)
         {
             ref readonly TraceEvent item = ref _trace[_read];
+            if (item.Kind == EventKind.Steal)
+                _steals.Add(_read);
             if (item.Worker >= Workers)
                 continue;
             int place = _next[item.Worker]++;

@@ -24,13 +24,14 @@ internal static class TimelinePaint
     public static int Links(LabRun run, TimeWindow window, int rows, double[] links)
     {
         Trace trace = run.Trace;
+        IReadOnlyList<int> steals = run.Stretches.Steals;
         int used = 0;
-        for (int step = Jumps.StepAt(trace, (long)Math.Ceiling(window.From) - 1); step < trace.Count; step++)
+        for (int i = FirstFrom(trace, steals, window.From); i < steals.Count; i++)
         {
-            ref readonly TraceEvent item = ref trace[step];
+            ref readonly TraceEvent item = ref trace[steals[i]];
             if (item.Time > window.To)
                 break;
-            if (item.Kind != EventKind.Steal || item.Worker >= rows || item.Other < 0 || item.Other >= rows)
+            if (item.Worker >= rows || item.Other < 0 || item.Other >= rows)
                 continue;
             if (used == links.Length)
                 return 0;
@@ -39,6 +40,22 @@ internal static class TimelinePaint
         }
 
         return used;
+    }
+
+    // The first of the steals that is not before a time.
+    private static int FirstFrom(Trace trace, IReadOnlyList<int> steals, double time)
+    {
+        (int low, int high) = (0, steals.Count);
+        while (low < high)
+        {
+            int middle = low + ((high - low) / 2);
+            if (trace[steals[middle]].Time < time)
+                low = middle + 1;
+            else
+                high = middle;
+        }
+
+        return low;
     }
 
     /// <summary>The paints, in the order that <see cref="Browser.IPage.Paint"/> wants them.</summary>
