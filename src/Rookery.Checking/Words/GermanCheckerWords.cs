@@ -43,8 +43,7 @@ internal sealed class GermanCheckerWords : CheckerWords
         Property.Assertions => $"Was Zeile {Number(finding.Line)} zusichert, gilt hier nicht.",
         Property.Bounds => $"Zeile {Number(finding.Line)} benutzt einen Index außerhalb des Feldes.",
         Property.Locking => $"Zeile {Number(finding.Line)} gibt eine Sperre zurück, die niemand hält.",
-        Property.NoDeadlock => "Niemand kann weiter: "
-            + $"{string.Join(", ", finding.Waiting.Select(one => $"{one.Thread} wartet in Zeile {Number(one.Line)}"))}.",
+        Property.NoDeadlock => $"Niemand kann weiter: {string.Join(", ", finding.Waiting.Select(Waiter))}.",
         Property.Computation => TroubleText(finding),
     };
 
@@ -76,8 +75,8 @@ internal sealed class GermanCheckerWords : CheckerWords
         DeedKind.LoadOwn => ("liest", $"{Write(deed)} aus dem eigenen Puffer"),
         DeedKind.LoadPast => (
             "liest",
-            $"{Write(deed)} aus dem Speicher (der Schreibzugriff, der im Puffer von {deed.Holder} wartet, ist noch nicht "
-            + "angekommen)"),
+            $"{Write(deed)} aus dem Speicher (der Schreibzugriff, der im Puffer von {deed.Holder} wartet, ist noch "
+            + "nicht angekommen)"),
         DeedKind.LoadOlder => (
             "liest", $"ein älteres {Write(deed)} (geschrieben ist schon {Number(deed.Newest)})"),
         DeedKind.Store => ("schreibt", Write(deed)),
@@ -100,8 +99,8 @@ internal sealed class GermanCheckerWords : CheckerWords
     {
         string found = finding.Drained.IsEmpty ? "nichts" : List(finding.Drained);
         return finding.Items.Length == 1
-            ? $"{List(finding.Items)} wurde eingefügt, keine Operation gab es zurück, und der Besitzer fand, als er die "
-                + $"Deque danach leerte, {found}: Es ist verloren."
+            ? $"{List(finding.Items)} wurde eingefügt, keine Operation gab es zurück, und der Besitzer fand, als er "
+                + $"die Deque danach leerte, {found}: Es ist verloren."
             : $"{List(finding.Items)} wurden eingefügt, keine Operation gab sie zurück, und der Besitzer fand, als er "
                 + $"die Deque danach leerte, {found}: Sie sind verloren.";
     }
@@ -117,6 +116,8 @@ internal sealed class GermanCheckerWords : CheckerWords
             $"Zeile {Number(finding.Line)} ergibt einen Wert jenseits von {Number(AlgorithmLimits.ValueMax)}.",
         ComputationTrouble.EndlessDrain => "Das Leeren der Deque danach kommt nicht zum Ende.",
     };
+
+    private static string Waiter((string Thread, int Line) one) => $"{one.Thread} wartet in Zeile {Number(one.Line)}";
 
     private static string Taker((string Call, string Thread) taker) => taker.Call.Length == 0
         ? "dem Besitzer, der die Deque danach leert" : $"{taker.Call} von {taker.Thread}";

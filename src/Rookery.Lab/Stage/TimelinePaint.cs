@@ -67,7 +67,8 @@ internal static class TimelinePaint
         }
 
         return texts.Of(
-            "timeline.label", run.Stretches.Workers, Numbers.Whole(run.Trace.Makespan), texts.Unit(run.Trace.Inputs.TimeUnit),
+            "timeline.label", run.Stretches.Workers, Numbers.Whole(run.Trace.Makespan),
+            texts.Unit(run.Trace.Inputs.TimeUnit),
             string.Join(", ", parts));
     }
 }

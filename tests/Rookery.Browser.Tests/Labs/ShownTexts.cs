@@ -47,8 +47,8 @@ internal static partial class ShownTexts
             .ToDictionary(one => one.Attribute("name")!.Value, one => one.Element("value")!.Value);
 
     [GeneratedRegex(
-        @"(?<![\w-])(the|of|with|that|which|from|is|are|has|have|been|and|its|whose|when|then|other|each|reads|writes|begins"
-        + @"|returns|takes|finds|runs?|steps?|seeds|interval|speed-up|memory)(?![\w-])")]
+        @"(?<![\w-])(the|of|with|that|which|from|is|are|has|have|been|and|its|whose|when|then|other|each|reads|writes"
+        + @"|begins|returns|takes|finds|runs?|steps?|seeds|interval|speed-up|memory)(?![\w-])")]
     private static partial Regex Words();
 
     [GeneratedRegex(@"\\\{\d+}")]
