@@ -10,7 +10,7 @@ namespace Rookery.Checking;
 
 /// <summary>One execution of a scenario, made by hand: somebody chooses which step comes next.</summary>
 /// <remarks>
-/// Mutable. Each step is told as in a <see cref="Witness"/>. Example: of two threads that each write and then read,
+/// Mutable. Each step is noted as in a <see cref="Witness"/>. Example: of two threads that each write and then read,
 /// four steps in any order end the scenario.
 /// </remarks>
 public sealed class Execution
@@ -80,7 +80,7 @@ public sealed class Execution
     /// <summary>Whether the last step failed: an assertion, an index, a computation without a result.</summary>
     public bool HasFailed => !_recorder.Failure.IsNone;
 
-    /// <summary>The step that one of <see cref="Choices"/> would make, told as if it had been made.</summary>
+    /// <summary>The step that one of <see cref="Choices"/> would make, noted as if it had been made.</summary>
     /// <exception cref="ArgumentOutOfRangeException">There is no such choice.</exception>
     public WitnessStep Preview(int choice)
     {
@@ -97,9 +97,9 @@ public sealed class Execution
     public Property? Broken { get; private set; }
 
     /// <summary>
-    /// What fails, or that the execution is what a litmus test asks for; empty as long as neither is.
+    /// What fails, or that the execution is what a litmus test asks for; null as long as neither is.
     /// </summary>
-    public string Why { get; private set; } = "";
+    public Finding? Finding { get; private set; }
 
     /// <summary>Whether all threads have ended in what a litmus test asks for.</summary>
     public bool IsAsked { get; private set; }
@@ -138,8 +138,9 @@ public sealed class Execution
             Broken = hasEnded ? _properties.AtEnd(_recorder.State) : Property.NoDeadlock;
         IsAsked = Broken is null && isOver && _code.Exists is not null && _properties.Exists(_recorder.State);
         if (IsAsked)
-            Why = Reasons.Asked;
+            Finding = FindingMaker.Asked;
         else if (Broken is { } broken)
-            Why = new Reasons(_machine).Of(broken, _recorder.Failure, isOver && hasEnded && !HasFailed, _recorder);
+            Finding = new FindingMaker(_machine).Of(
+                broken, _recorder.Failure, isOver && hasEnded && !HasFailed, _recorder);
     }
 }

@@ -196,6 +196,42 @@ public sealed partial class PlayerTests(SharedBrowser browser, DemoCourse course
             "one => one.viewBox.baseVal.width"));
     }
 
+    [Fact]
+    public async Task Execution_OfACheckBlock_IsSteppedThroughLineByLine()
+    {
+        await using Visit visit = await browser.Open(
+            await course.Served("10-a-deques-few-lines.html"), Look.Notebook);
+        await visit.MeetPlayers();
+        ILocator player = Player(visit), says = player.Locator(".rk-says");
+        await Expect(says).ToContainTextAsync("Nothing has happened yet.");
+        await Expect(Named(player, "◀ Back")).ToBeDisabledAsync();
+
+        // Two steps, each in words and in a picture of its own.
+        ILocator stage = player.Locator(".rk-stage");
+        string picture = await stage.InnerHTMLAsync();
+        await Press(player, "Next ▶");
+        await Expect(says).ToContainTextAsync(" begins ");
+        await Expect(player.Locator(".rk-clock")).ToContainTextAsync("After 1 of ");
+        Assert.NotEqual(picture, await stage.InnerHTMLAsync());
+        await stage.FocusAsync();
+        await visit.Page.Keyboard.PressAsync("ArrowRight");
+        await Expect(player.Locator(".rk-clock")).ToContainTextAsync("After 2 of ");
+
+        // To the next step of the thief, who alone is asked for; at the end stands what the execution shows.
+        await player.GetByLabel("Kind of event to jump to").SelectOptionAsync(
+            new SelectOptionValue { Label = "step of thief" });
+        await visit.Page.Keyboard.PressAsync("Home");
+        await Press(player, "Next of this kind");
+        await Expect(says).ToContainTextAsync("thief ");
+        await visit.Page.Keyboard.PressAsync("End");
+        await stage.FocusAsync();
+        await visit.Page.Keyboard.PressAsync("End");
+        await Expect(Named(player, "Next ▶")).ToBeDisabledAsync();
+        await Expect(says).ToContainTextAsync("was put in once and taken out by");
+        await Expect(stage.Locator("svg")).ToBeVisibleAsync();
+        Assert.Empty(visit.Troubles);
+    }
+
     private async Task<Visit> Open()
     {
         Visit visit = await browser.Open(await course.Served(Page), Look.Notebook);

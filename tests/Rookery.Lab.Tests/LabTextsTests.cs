@@ -4,6 +4,7 @@ using System.Resources;
 using System.Text.RegularExpressions;
 using Rookery.Lab.Texts;
 using Rookery.Testing;
+using Rookery.Traces.Measuring;
 
 namespace Rookery.Lab.Tests;
 
@@ -33,6 +34,13 @@ public sealed partial class LabTextsTests
             ? !names.Any(known => known.StartsWith(name, StringComparison.Ordinal))
             : !names.Contains(name)).ToList();
         Assert.Empty(unknown);
+    }
+
+    [Fact]
+    public void Meanings_InEnglish_AreThoseOfTheMeasures()
+    {
+        var texts = new LabTexts();
+        Assert.All(MeasureNames.All, measure => Assert.Equal(measure.Meaning, texts["meaning." + measure.Name]));
     }
 
     [Fact]

@@ -17,20 +17,18 @@ internal sealed class CircleFinder
         int[] states = [.. Enumerable.Range(0, _graph.Count)
             .Where(state => _graph.OrderOf(state, call.Thread) == call.Order && !HasEnded(state, call))];
         if (Stuck(states, call) is { } stuck)
-            return new(call.Operation, ProgressClass.Blocking, BlockingText(stuck, call));
+            return new(call.Operation, ProgressClass.Blocking, StuckReason(stuck, call));
         if (Circle(states, call) is { } circle)
-            return new(call.Operation, ProgressClass.ObstructionFree, CircleText(circle, call));
+            return new(
+                call.Operation, ProgressClass.ObstructionFree,
+                ReasonOf(ProgressReasonKind.GoesRound, call, _graph.LineOf(circle, call.Thread)));
         if (Return(states, call) is { } back)
             return new(call.Operation, ProgressClass.LockFree, back);
-        return new(
-            call.Operation, ProgressClass.WaitFree,
-            "Its loops come to an end after a bounded number of its own steps, whatever the others do.");
+        return new(call.Operation, ProgressClass.WaitFree, new(ProgressReasonKind.LoopsEnd));
     }
 
     private bool HasEnded(int state, Invocation call) =>
         _graph.Machine.HasEnded(_graph.StateOf(state), call.Thread);
-
-    private string NameOf(Invocation call) => $"{call.Text} of {_graph.Machine.Code.Threads[call.Thread].Name}";
 
     /// <summary>A state from which the thread, alone with memory, cannot end the call; null for none.</summary>
     private int? Stuck(int[] states, Invocation call)
@@ -93,7 +91,7 @@ internal sealed class CircleFinder
     }
 
     /// <summary>How the thread comes back to where it was, made to by others; null when it never does.</summary>
-    private string? Return(int[] states, Invocation call)
+    private ProgressReason? Return(int[] states, Invocation call)
     {
         foreach (var same in states.GroupBy(state => OwnPart(state, call), StringComparer.Ordinal))
         {
@@ -101,7 +99,7 @@ internal sealed class CircleFinder
             var endsAlone = EndingAlone(states, call, -1, members);
             int[] starts = [.. same.Where(endsAlone.Contains)];
             if (starts.Length > 0 && PathBack(starts, members, call) is { } path)
-                return ReturnText(path, call);
+                return ReturnReason(path, call);
         }
 
         return null;
@@ -157,32 +155,39 @@ internal sealed class CircleFinder
         return path;
     }
 
-    private string BlockingText(int state, Invocation call)
+    private ProgressReason ReasonOf(ProgressReasonKind kind, Invocation call, int line) => new(kind)
     {
-        var machine = _graph.Machine;
-        var others = Enumerable.Range(0, machine.Code.Threads.Length)
-            .Where(thread => thread != call.Thread && _graph.LineOf(state, thread) > 0)
-            .Select(thread => Invariant(
-                $"{machine.Code.Threads[thread].Name} before line {_graph.LineOf(state, thread)}"));
-        string rest = string.Join(" and ", others) is { Length: > 0 } text ? text : "nobody else left";
-        return Invariant($"{NameOf(call)} waits in line {_graph.LineOf(state, call.Thread)}, with {rest}: ")
-            + "alone it never ends, so whoever it waits for must go on.";
-    }
+        Call = call.Text,
+        Thread = _graph.Machine.Code.Threads[call.Thread].Name,
+        Line = line,
+    };
 
-    private string CircleText(int state, Invocation call) =>
-        Invariant($"{NameOf(call)} can go round and round from line {_graph.LineOf(state, call.Thread)} ")
-        + "while no operation of any thread ends; alone it ends.";
-
-    private string ReturnText(List<int> path, Invocation call)
+    private ProgressReason StuckReason(int state, Invocation call)
     {
         var code = _graph.Machine.Code;
-        var movers = Enumerable.Range(0, code.Threads.Length).Where(thread => thread != call.Thread
-            && _graph.Machine.PointOf(_graph.StateOf(path[0]), thread)
-                != _graph.Machine.PointOf(_graph.StateOf(path[^1]), thread))
-            .Select(thread => code.Threads[thread].Name).ToArray();
-        string why = movers.Length == 0
-            ? "it has read what another thread had overwritten" : $"{string.Join(" and ", movers)} got on in between";
-        return Invariant($"{NameOf(call)} can be thrown back to line {_graph.LineOf(path[^1], call.Thread)} because ")
-            + $"{why}: it can lose for ever while others succeed, but only then.";
+        return ReasonOf(ProgressReasonKind.Stuck, call, _graph.LineOf(state, call.Thread)) with
+        {
+            Others =
+            [
+                .. Enumerable.Range(0, code.Threads.Length)
+                    .Where(thread => thread != call.Thread && _graph.LineOf(state, thread) > 0)
+                    .Select(thread => (code.Threads[thread].Name, _graph.LineOf(state, thread))),
+            ],
+        };
+    }
+
+    private ProgressReason ReturnReason(List<int> path, Invocation call)
+    {
+        var code = _graph.Machine.Code;
+        return ReasonOf(ProgressReasonKind.ThrownBack, call, _graph.LineOf(path[^1], call.Thread)) with
+        {
+            Movers =
+            [
+                .. Enumerable.Range(0, code.Threads.Length).Where(thread => thread != call.Thread
+                    && _graph.Machine.PointOf(_graph.StateOf(path[0]), thread)
+                        != _graph.Machine.PointOf(_graph.StateOf(path[^1]), thread))
+                    .Select(thread => code.Threads[thread].Name),
+            ],
+        };
     }
 }

@@ -3,7 +3,6 @@ using Rookery.Checking.Compiling;
 using Rookery.Checking.Exploring;
 using Rookery.Checking.Naming;
 using Rookery.Checking.Syntax;
-using static System.FormattableString;
 
 namespace Rookery.Checking.Progress;
 
@@ -76,15 +75,14 @@ internal sealed class ProgressClassifier(AlgorithmSyntax syntax, string scenario
         simple.Contains(call)
             ? Bounded(code, call)
             : circles?.ClassOf(call) ?? new(
-                call.Operation, ProgressClass.Unknown, "The search for what can repeat ran out of budget.");
+                call.Operation, ProgressClass.Unknown, new(ProgressReasonKind.NotSearched));
 
     private static OperationProgress Bounded(ScenarioCode code, Invocation call)
     {
         var points = code.Threads[call.Thread].Points;
         int accesses = points.Count(point => point.Line > 0 && point.Invocation == call.Order);
         return new(
-            call.Operation, ProgressClass.WaitFree,
-            Invariant($"It ends after at most {accesses} steps of its own, whatever the others do."));
+            call.Operation, ProgressClass.WaitFree, new(ProgressReasonKind.Bounded) { StepsMax = accesses });
     }
 
     /// <summary>Whether an operation has neither loops nor locks.</summary>

@@ -5,21 +5,20 @@ using Rookery.Checking.Memory;
 
 namespace Rookery.Checking.Witnesses;
 
-/// <summary>Makes steps one by one and tells each.</summary>
+/// <summary>Makes steps one by one and notes what happens in each.</summary>
 /// <remarks>Mutable: it stands in one state and goes on from there.</remarks>
 internal sealed class Recorder : IStepSink, IStepListener
 {
     private readonly ScenarioMachine _machine;
     private readonly Stepper _stepper;
     private readonly PictureMaker _pictures;
-    private readonly Sentences _sentences;
+    private readonly DeedMaker _maker;
     private readonly ulong[] _state;
     private readonly List<WitnessStep> _steps = [];
     private readonly WitnessCall[] _calls;
     private readonly List<(Step Step, ulong[] Next)> _taken = [];
     private readonly List<(Step Step, Fault Fault)> _failed = [];
-    private readonly List<string> _told = [];
-    private readonly List<string> _short = [];
+    private readonly List<Deed> _deeds = [];
     private Picture _before;
     private int _thread;
     private bool _isListening;
@@ -28,7 +27,7 @@ internal sealed class Recorder : IStepSink, IStepListener
     public Recorder(ScenarioMachine machine)
     {
         (_machine, _stepper) = (machine, new(machine));
-        (_pictures, _sentences) = (new(machine), new(machine.Code));
+        (_pictures, _maker) = (new(machine), new(machine.Code));
         _state = new ulong[machine.Layout.Words];
         _calls = [.. machine.Code.Invocations.Select(one => new WitnessCall(one.Thread, one.Text, -1, -1, ""))];
 
@@ -86,8 +85,7 @@ internal sealed class Recorder : IStepSink, IStepListener
     public void Make(Step step)
     {
         (_thread, _isListening, _hasReturned) = (step.Thread, true, false);
-        _told.Clear();
-        _short.Clear();
+        _deeds.Clear();
         _taken.Clear();
         _failed.Clear();
         int line = LineOf(step);
@@ -97,14 +95,12 @@ internal sealed class Recorder : IStepSink, IStepListener
         else
             Access(step);
         string who = _machine.Code.Threads[step.Thread].Name;
-        string sentence = step.Kind == StepKind.Drift ? _told[0] : $"{who} {Joined(_told)}.";
         var after = Failure.IsNone ? _pictures.Of(_state) : _before;
-        _steps.Add(new(
-            step.Thread, step.Kind == StepKind.Drift, line, sentence, string.Join("; ", _short), after));
+        _steps.Add(new(step.Thread, who, step.Kind == StepKind.Drift, line, [.. _deeds], after));
         _before = after;
     }
 
-    /// <summary>Makes a step, tells it, and goes back as if nothing had happened.</summary>
+    /// <summary>Makes a step, notes it, and goes back as if nothing had happened.</summary>
     public WitnessStep Preview(Step step)
     {
         var (state, calls) = ((ulong[])_state.Clone(), (WitnessCall[])_calls.Clone());
@@ -129,11 +125,9 @@ internal sealed class Recorder : IStepSink, IStepListener
     {
         if (!_isListening || Start.Threads.IsEmpty)
             return;
-        string told = _sentences.Of(request, answer, _before, _thread);
 
         // A silent access of the next operation goes with the step that ended the one before.
-        _told.Add(_hasReturned ? $"for its next operation {told}" : told);
-        _short.Add(_sentences.ShortOf(request, answer));
+        _deeds.Add(_maker.Of(request, answer, _before, _thread) with { IsForNext = _hasReturned });
     }
 
     /// <inheritdoc/>
@@ -150,8 +144,7 @@ internal sealed class Recorder : IStepSink, IStepListener
             Last = _steps.Count,
             Result = result,
         };
-        _told.Add(result.Length == 0 ? $"ends {invocation.Text}" : $"returns {result} from {invocation.Text}");
-        _short.Add(result.Length == 0 ? "end" : $"return {result}");
+        _deeds.Add(new(DeedKind.Return) { Call = invocation.Text, Result = result });
         _hasReturned = true;
     }
 
@@ -172,17 +165,18 @@ internal sealed class Recorder : IStepSink, IStepListener
         if (_calls[invocation.Number].First >= 0)
             return;
         _calls[invocation.Number] = _calls[invocation.Number] with { First = _steps.Count };
-        _told.Add($"begins {invocation.Text}");
+        _deeds.Add(new(DeedKind.Begin) { Call = invocation.Text });
     }
 
     private void Drift(int way)
     {
         int place = _machine.Memory.Drift(_state, _thread, way);
-        string name = _machine.Code.MemoryAt(place).NameOf(place);
-        long value = _machine.Memory.Final(_state, place);
-        string who = _machine.Code.Threads[_thread].Name;
-        _told.Add(FormattableString.Invariant($"Memory receives {name} = {value} from the buffer of {who}."));
-        _short.Add(FormattableString.Invariant($"{name} = {value} arrives"));
+        _deeds.Add(new(DeedKind.Arrive)
+        {
+            Place = _machine.Code.MemoryAt(place).NameOf(place),
+            Value = _machine.Memory.Final(_state, place),
+            Holder = _machine.Code.Threads[_thread].Name,
+        });
     }
 
     /// <summary>Makes an access; listens only to the way that was chosen.</summary>
@@ -198,13 +192,6 @@ internal sealed class Recorder : IStepSink, IStepListener
         else
             Failure = _failed.First(one => one.Step.Way == step.Way).Fault;
     }
-
-    private static string Joined(List<string> parts) => parts.Count switch
-    {
-        0 => "goes on",
-        1 => parts[0],
-        _ => string.Join(", ", parts[..^1]) + " and " + parts[^1],
-    };
 
     /// <summary>Passes on what one way of an access does.</summary>
     private sealed class WayFilter(Recorder recorder, int way) : IStepListener

@@ -7,10 +7,10 @@ namespace Rookery.Checking.Witnesses;
 /// <param name="Start">What everything holds at first.</param>
 /// <param name="Steps">The steps; none where the very beginning fails.</param>
 /// <param name="Calls">The operations, thread by thread.</param>
-/// <param name="Why">What the execution shows, in a sentence or two.</param>
+/// <param name="Finding">What the execution shows; null as long as it shows nothing.</param>
 public sealed record Witness(
     ImmutableArray<string> Threads,
     Picture Start,
     ImmutableArray<WitnessStep> Steps,
     ImmutableArray<WitnessCall> Calls,
-    string Why);
+    Finding? Finding);

@@ -16,15 +16,16 @@ internal sealed class WitnessBuilder(Search search)
             MakeFailing(recorder, violation);
         bool isAtEnd = violation.Step is null && violation.Fault.IsNone;
         return Finish(
-            recorder, new Reasons(_machine).Of(violation.Property, violation.Fault, isAtEnd, recorder));
+            recorder, new FindingMaker(_machine).Of(violation.Property, violation.Fault, isAtEnd, recorder));
     }
 
     /// <summary>The execution that a litmus test asks for.</summary>
     public Witness OfAsked(uint state) =>
-        Finish(Replay(state, false), Reasons.Asked);
+        Finish(Replay(state, false), FindingMaker.Asked);
 
-    private Witness Finish(Recorder recorder, string why) => new(
-        [.. _machine.Code.Threads.Select(thread => thread.Name)], recorder.Start, recorder.Steps, recorder.Calls, why);
+    private Witness Finish(Recorder recorder, Finding finding) => new(
+        [.. _machine.Code.Threads.Select(thread => thread.Name)], recorder.Start, recorder.Steps, recorder.Calls,
+        finding);
 
     private Recorder Replay(uint state, bool isStart)
     {

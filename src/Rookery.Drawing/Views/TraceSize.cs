@@ -15,8 +15,4 @@ internal static class TraceSize
     /// <summary>The program's name for a title, or words that stand in for it.</summary>
     public static string NameOf(Trace trace, DrawingWords words) =>
         trace.Inputs.Program.Length > 0 ? trace.Inputs.Program : words.ARun;
-
-    /// <summary><c>1 worker</c>, <c>4 workers</c>.</summary>
-    public static string Count(long number, string one) =>
-        number == 1 ? $"1 {one}" : $"{NumberText.Whole(number)} {one}s";
 }

@@ -1,3 +1,4 @@
+using Rookery.Checking.Words;
 using Rookery.Traces.Replaying;
 
 namespace Rookery.Drawing;
@@ -246,4 +247,42 @@ public abstract class DrawingWords
     internal abstract string MeanAndInterval { get; }
 
     internal abstract string RunsOfOneSeed { get; }
+
+    // An execution of a deque algorithm, whole and at one step.
+
+    /// <summary>Says steps and what an execution shows.</summary>
+    internal abstract CheckerWords Checker { get; }
+
+    internal abstract string AnExecution { get; }
+
+    internal abstract string NothingHappened { get; }
+
+    internal abstract string FailsAtOnce { get; }
+
+    internal abstract string FirstStepsLeftOut(int count);
+
+    internal abstract string MorePlacesChange(int count);
+
+    internal abstract string Thread(string name);
+
+    internal abstract string BufferOf(string thread);
+
+    internal abstract string StoreBufferOf(string thread);
+
+    internal abstract string HasEnded { get; }
+
+    internal abstract string In(string operation);
+
+    internal abstract string Next(string operation);
+
+    internal abstract string Waits(string writes);
+
+    internal abstract string MayRead(string choices);
+
+    /// <summary>Stands between values of which one is read.</summary>
+    internal abstract string OrMark { get; }
+
+    internal abstract string Memory { get; }
+
+    internal abstract string MemoryStays { get; }
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Rookery.Checking.Words;
 using Rookery.Traces.Replaying;
 
 namespace Rookery.Drawing;
@@ -264,6 +265,40 @@ internal sealed class EnglishWords : DrawingWords
     internal override string MeanAndInterval => "mean and its interval";
 
     internal override string RunsOfOneSeed => "Runs of one seed";
+
+    internal override CheckerWords Checker => CheckerWords.English;
+
+    internal override string AnExecution => "An execution";
+
+    internal override string NothingHappened => "Nothing has happened yet.";
+
+    internal override string FailsAtOnce => "It fails before the first step.";
+
+    internal override string FirstStepsLeftOut(int count) => $"The first {Count(count, "step")} are left out.";
+
+    internal override string MorePlacesChange(int count) => $"{Count(count, "more place")} of memory change.";
+
+    internal override string Thread(string name) => $"thread {name}";
+
+    internal override string BufferOf(string thread) => $"buffer of {thread}";
+
+    internal override string StoreBufferOf(string thread) => $"store buffer of {thread}";
+
+    internal override string HasEnded => "has ended";
+
+    internal override string In(string operation) => $"in {operation}";
+
+    internal override string Next(string operation) => $"next {operation}";
+
+    internal override string Waits(string writes) => $"waits: {writes}";
+
+    internal override string MayRead(string choices) => $"may read {choices}";
+
+    internal override string OrMark => " or ";
+
+    internal override string Memory => "memory";
+
+    internal override string MemoryStays => "Memory does not change.";
 
     private string Count(long number, string one) => number == 1 ? $"1 {one}" : $"{Whole(number)} {one}s";
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Rookery.Checking.Words;
 using Rookery.Traces.Replaying;
 
 namespace Rookery.Drawing;
@@ -284,6 +285,42 @@ internal sealed class GermanWords : DrawingWords
     internal override string MeanAndInterval => "Mittel mit Intervall";
 
     internal override string RunsOfOneSeed => "Läufe mit gleichem Startwert";
+
+    internal override CheckerWords Checker => CheckerWords.German;
+
+    internal override string AnExecution => "Eine Ausführung";
+
+    internal override string NothingHappened => "Noch ist nichts geschehen.";
+
+    internal override string FailsAtOnce => "Sie schlägt vor dem ersten Schritt fehl.";
+
+    internal override string FirstStepsLeftOut(int count) =>
+        count == 1 ? "Der erste Schritt ist weggelassen." : $"Die ersten {Whole(count)} Schritte sind weggelassen.";
+
+    internal override string MorePlacesChange(int count) => count == 1
+        ? "1 weitere Stelle des Speichers ändert sich." : $"{Whole(count)} weitere Stellen des Speichers ändern sich.";
+
+    internal override string Thread(string name) => $"Thread {name}";
+
+    internal override string BufferOf(string thread) => $"Puffer von {thread}";
+
+    internal override string StoreBufferOf(string thread) => $"Schreibpuffer von {thread}";
+
+    internal override string HasEnded => "ist fertig";
+
+    internal override string In(string operation) => $"gerade {operation}";
+
+    internal override string Next(string operation) => $"dann {operation}";
+
+    internal override string Waits(string writes) => $"wartet: {writes}";
+
+    internal override string MayRead(string choices) => $"kann lesen: {choices}";
+
+    internal override string OrMark => " oder ";
+
+    internal override string Memory => "Speicher";
+
+    internal override string MemoryStays => "Der Speicher ändert sich nicht.";
 
     private string Steals(long number) => number == 1 ? "1 Diebstahl" : $"{Whole(number)} Diebstähle";
 

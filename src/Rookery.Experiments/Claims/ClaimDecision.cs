@@ -39,7 +39,7 @@ public sealed class ClaimDecision
 
     /// <summary>The verdict. Does what is left first.</summary>
     public ClaimResult Finish() => _first is null
-        ? ClaimResult.Incomparable(_claim, _cells)
+        ? ClaimResult.WithoutComparison(_claim, _cells)
         : ClaimResult.Of(
             _claim, _first, _second!, _difference!, _bootstrap?.ToInterval(_claim.Rule.Confidence));
 }

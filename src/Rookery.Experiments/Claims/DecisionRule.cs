@@ -24,6 +24,9 @@ public sealed record DecisionRule(Direction Direction, EffectSize Least, double 
     /// <summary>The confidence where none is stated.</summary>
     public const double ConfidencePlain = 0.95;
 
+    /// <summary>Whether a least effect is asked for besides the direction.</summary>
+    public bool HasLeast => Direction != Direction.Same && Least.Amount > 0;
+
     /// <summary>Reads a confidence such as <c>95%</c>.</summary>
     /// <exception cref="InputException">It is none, or out of range.</exception>
     public static double ParseConfidence(string text)
@@ -61,23 +64,5 @@ public sealed record DecisionRule(Direction Direction, EffectSize Least, double 
         if (effect.Low > 0 && effect.Low >= least)
             return Verdict.Supported;
         return effect.High < least || effect.High <= 0 ? Verdict.Refuted : Verdict.Undecided;
-    }
-
-    /// <summary>The rule in one sentence.</summary>
-    /// <param name="first">What the first treatment is called.</param>
-    /// <param name="second">What the second is called.</param>
-    /// <param name="measure">What is measured.</param>
-    /// <param name="seeds">Number of pairs.</param>
-    public string Sentence(string first, string second, string measure, int seeds)
-    {
-        string what = Direction switch
-        {
-            Direction.Lower => $"{measure} is lower with {second} than with {first}",
-            Direction.Higher => $"{measure} is higher with {second} than with {first}",
-            Direction.Same => $"{measure} is the same with {second} and with {first}, up to {Least}",
-        };
-        string by = Direction != Direction.Same && Least.Amount > 0 ? $" by at least {Least}" : "";
-        return string.Create(
-            CultureInfo.InvariantCulture, $"{what}{by}, on {seeds:N0} seeds, with {Confidence * 100:0.#} % confidence");
     }
 }

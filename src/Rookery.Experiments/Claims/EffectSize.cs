@@ -22,7 +22,9 @@ public readonly record struct EffectSize(double Amount, bool IsShare)
     }
 
     /// <summary>As it is written.</summary>
-    public override string ToString() => IsShare
-        ? string.Create(CultureInfo.InvariantCulture, $"{Amount * 100:0.###} %")
-        : string.Create(CultureInfo.InvariantCulture, $"{Amount:0.###}");
+    public override string ToString() => ToString(NumberFormatInfo.InvariantInfo);
+
+    internal string ToString(NumberFormatInfo format) => IsShare
+        ? string.Create(format, $"{Amount * 100:0.###} %")
+        : string.Create(format, $"{Amount:0.###}");
 }

@@ -71,7 +71,7 @@ public sealed class HandWalk
     {
         Choices = [.. _execution.Choices.Select((choice, at) => (choice, _execution.Preview(at)))];
         var witness = new Witness(
-            _execution.Threads, _start, _execution.Steps, _execution.Calls, _execution.Why);
+            _execution.Threads, _start, _execution.Steps, _execution.Calls, _execution.Finding);
         Walk = new(_algorithm.Source.Text, _memory, witness, _execution.Steps.Length);
     }
 }

@@ -12,7 +12,8 @@ internal static class HistoryScene
     /// <param name="walk">The execution, and where it is.</param>
     /// <param name="width">Width of its place in the page.</param>
     /// <param name="style">Paints.</param>
-    public static string Svg(Walk walk, double width, Style style)
+    /// <param name="words">The language.</param>
+    public static string Svg(Walk walk, double width, Style style, DrawingWords words)
     {
         var frame = new Frame
         {
@@ -20,6 +21,7 @@ internal static class HistoryScene
             Height = Math.Max(Frame.SideMin, HeadHeight + (walk.Count * RowHeight)),
             TextScale = 0.68,
             ShowHeading = false,
+            Words = words,
         };
         Scene scene = WitnessView.Draw(walk.Witness, new() { Frame = frame, Current = walk.At - 1, HasTargets = true });
         return SvgWriter.Write(scene, new() { IdPrefix = "d-", Style = style });

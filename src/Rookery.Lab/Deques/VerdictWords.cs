@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Rookery.Checking;
+using Rookery.Lab.Shell;
 using Rookery.Lab.Texts;
 
 namespace Rookery.Lab.Deques;
@@ -16,11 +16,11 @@ internal sealed class VerdictWords(LabTexts texts)
         CheckResult result = found.Result;
         return result.Verdict switch
         {
-            Verdict.Holds => texts.Of("deque.says.Holds", Count(result.States)),
+            Verdict.Holds => texts.Of("deque.says.Holds", Numbers.Whole(result.States)),
             Verdict.Broken => texts.Of(
                 "deque.says.Broken", texts["deque.property." + result.Property], result.Witness?.Steps.Length ?? 0),
             Verdict.Allowed => texts.Of("deque.says.Allowed", result.Witness?.Steps.Length ?? 0),
-            Verdict.Forbidden => texts.Of("deque.says.Forbidden", Count(result.States)),
+            Verdict.Forbidden => texts.Of("deque.says.Forbidden", Numbers.Whole(result.States)),
             Verdict.OutOfBudget => texts.Of("deque.says.OutOfBudget", texts["deque.budget." + result.Exhausted]),
         };
     }
@@ -37,12 +37,9 @@ internal sealed class VerdictWords(LabTexts texts)
     };
 
     /// <summary>How large the check was.</summary>
-    public string Numbers(CheckedText found) => texts.Of(
-        "deque.numbers", Count(found.Result.States), Count(found.Result.Transitions), Count(found.Result.Depth),
-        Count(found.Result.Outcomes.Length), found.Seconds.ToString("0.00", CultureInfo.InvariantCulture));
-
-    /// <summary>A whole number with separators.</summary>
-    public static string Count(long number) => number.ToString("N0", CultureInfo.InvariantCulture);
+    public string Size(CheckedText found) => texts.Of(
+        "deque.numbers", Numbers.Whole(found.Result.States), Numbers.Whole(found.Result.Transitions),
+        Numbers.Whole(found.Result.Depth), Numbers.Whole(found.Result.Outcomes.Length), Numbers.Decimal(found.Seconds, 2, texts));
 
     private static string Quoted(ImmutableArray<string> lines)
     {

@@ -1,3 +1,4 @@
+using System.Reflection;
 using Microsoft.AspNetCore.Components.WebAssembly.Services;
 using Microsoft.JSInterop;
 
@@ -7,13 +8,9 @@ namespace Rookery.Lab.Files;
 /// <param name="loader">Loads assemblies into the running lab.</param>
 internal sealed class LabParts(LazyAssemblyLoader loader) : ILabParts
 {
-    // As in the project file, which keeps them out of the first load.
-    private static readonly string[] Parquet =
-    [
-        "CommunityToolkit.HighPerformance.wasm", "K4os.Compression.LZ4.wasm", "Microsoft.CSharp.wasm",
-        "Microsoft.IO.RecyclableMemoryStream.wasm", "Parquet.wasm", "Snappier.wasm", "System.Linq.Expressions.wasm",
-        "ZstdSharp.wasm",
-    ];
+    // The project file says which are kept out of the first load.
+    private static readonly string[] Parquet = typeof(LabParts).Assembly
+        .GetCustomAttributes<AssemblyMetadataAttribute>().First(one => one.Key == "FetchedLater").Value!.Split(';');
 
     private bool _hasParquet;
 

@@ -80,11 +80,12 @@ internal static class TimelinePaint
         {
             run.Stretches.SumsAt(worker, run.Trace.Makespan, sums);
             double length = Math.Max(1, run.Trace.Makespan);
-            parts.Add(texts.Of("timeline.worker", worker, Numbers.Percent(sums[0] / length)));
+            parts.Add(texts.Of("timeline.worker", worker, Numbers.Percent(sums[0] / length, texts)));
         }
 
         return texts.Of(
-            "timeline.label", run.Stretches.Workers, Numbers.Whole(run.Trace.Makespan), run.Trace.Inputs.TimeUnit,
+            "timeline.label", run.Stretches.Workers, Numbers.Whole(run.Trace.Makespan),
+            texts.Unit(run.Trace.Inputs.TimeUnit),
             string.Join(", ", parts));
     }
 }

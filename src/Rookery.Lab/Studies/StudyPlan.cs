@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Rookery.Experiments;
 using Rookery.Experiments.Claims;
+using Rookery.Experiments.Words;
 using Rookery.Lab.Runs;
 using Rookery.Lab.Session;
+using Rookery.Lab.Texts;
 using Rookery.Notation;
 using Rookery.Programs;
 using Rookery.Simulation;
@@ -23,6 +25,9 @@ internal sealed record StudyPlan(
     /// <summary>Of every interval of a mean.</summary>
     public const double Confidence = DecisionRule.ConfidencePlain;
 
+    /// <summary>The same, as it is said.</summary>
+    public const string ConfidencePercent = "95 %";
+
     /// <summary>The most runs of one study in the page.</summary>
     public const int CellsMax = 20_000;
 
@@ -30,6 +35,10 @@ internal sealed record StudyPlan(
 
     /// <summary>The unit of time of its runs.</summary>
     public string Unit => Sweep.Treatments[0].Setup.ToSettings().Machine.TimeUnit;
+
+    /// <summary>What is measured, with its unit where it is a time.</summary>
+    public string Measured(LabTexts texts) =>
+        Measure.IsTime ? $"{Measure.Name} ({texts.Unit(Unit)})" : Measure.Name;
 
     /// <summary>Makes a plan of what is filled in.</summary>
     /// <exception cref="InputException">It makes no sense; the message says why.</exception>
@@ -91,7 +100,7 @@ internal sealed record StudyPlan(
             throw new InputException(StudyErrors.SameNeedsASize());
         var rule = new DecisionRule(direction, least, Confidence);
         var (first, second) = (Side(form.First), Side(form.Second));
-        string says = rule.Sentence(first.Label, second.Label, measure.Name, seeds);
+        string says = ClaimWords.English.Rule(rule, first.Label, second.Label, measure.Name, seeds);
         return new(says, subject, first, second, measure, rule, setup.Seed, seeds);
     }
 

@@ -1,8 +1,9 @@
 using System.Globalization;
 using Rookery.Drawing;
 using Rookery.Experiments;
-using Rookery.Experiments.Claims;
 using Rookery.Experiments.Statistics;
+using Rookery.Lab.Shell;
+using Rookery.Lab.Texts;
 using Rookery.Traces.Measuring;
 
 namespace Rookery.Lab.Studies;
@@ -16,9 +17,14 @@ internal static class StudyScene
     /// <summary>Draws the runs so far.</summary>
     /// <param name="work">The study.</param>
     /// <param name="frame">The size.</param>
-    public static Scene Draw(StudyWork work, Frame frame) => work.Plan.Kind == StudyKind.Curve
-        ? SpeedUpView.Draw(CurveOf(work), new() { Frame = frame })
-        : ComparisonView.Draw(ComparisonOf(work, frame.ShowHeading), new() { Frame = frame });
+    /// <param name="texts">The language.</param>
+    public static Scene Draw(StudyWork work, Frame frame, LabTexts texts)
+    {
+        frame = frame with { Words = texts.Figures };
+        return work.Plan.Kind == StudyKind.Curve
+            ? SpeedUpView.Draw(CurveOf(work), new() { Frame = frame })
+            : ComparisonView.Draw(ComparisonOf(work, frame.ShowHeading, texts), new() { Frame = frame });
+    }
 
     /// <summary>What a curve is drawn from: runs whose work is that of the first, since speed-up is T1/Tp.</summary>
     public static SpeedUpData CurveOf(StudyWork work)
@@ -51,25 +57,23 @@ internal static class StudyScene
         int.Parse(plan.Sweep.CellAt(cell.Cell).Treatment.Levels[workersAt], CultureInfo.InvariantCulture),
         (long)ValueOf(cell, "makespan"), TargetOf(cell));
 
-    private static ComparisonData ComparisonOf(StudyWork work, bool standsAlone)
+    private static ComparisonData ComparisonOf(StudyWork work, bool standsAlone, LabTexts texts)
     {
         StudyPlan plan = work.Plan;
-        string what = plan.Claim is null ? plan.Sweep.Factors[0].ShortName : plan.Claim.Says;
+        string what = plan.Claim is null ? plan.Sweep.Factors[0].ShortName : texts.Claims.Rule(plan.Claim);
         return new()
         {
-            Title = plan.Claim is null ? $"{plan.Inputs.Program.Name}: {plan.Measure.Name} by {what}" : what,
-            Subtitle = string.Create(
-                CultureInfo.InvariantCulture,
-                $"{plan.Sweep.SeedCount:N0} seeds each, every run a point; bars: mean and its ")
-                + string.Create(CultureInfo.InvariantCulture, $"{StudyPlan.Confidence * 100:0.#} % interval"),
-            Measure = plan.Measure.IsTime ? $"{plan.Measure.Name} ({plan.Unit})" : plan.Measure.Name,
+            Title = plan.Claim is null
+                ? texts.Of("study.title", plan.Inputs.Program.Name, plan.Measure.Name, what) : what,
+            Subtitle = texts.Of("study.subtitle", Numbers.Whole(plan.Sweep.SeedCount), StudyPlan.ConfidencePercent),
+            Measure = plan.Measured(texts),
             ColumnsAre = plan.Claim is null ? what : "",
             Columns = [.. plan.Sweep.Treatments.Select(one => plan.Claim is null ? one.Levels[0] : one.Label)],
             Series = [""],
             Groups = [.. plan.Sweep.Treatments.Select(one => GroupOf(work, one)).OfType<ComparisonGroup>()],
             ArePaired = plan.Sweep.Treatments.Length == 2,
             Finding = standsAlone && work.Verdict is { } verdict
-                ? $"{VerdictWord(verdict.Verdict)}. {verdict.Reason}"
+                ? $"{texts["study.verdict." + verdict.Verdict]}. {texts.Claims.Reason(verdict)}"
                 : "",
         };
     }
@@ -91,13 +95,6 @@ internal static class StudyScene
             Targets = [.. cells.Select(TargetOf)],
         };
     }
-
-    private static string VerdictWord(Verdict verdict) => verdict switch
-    {
-        Verdict.Supported => "Supported",
-        Verdict.Refuted => "Refuted",
-        Verdict.Undecided => "Undecided",
-    };
 
     private static string TargetOf(CellResult cell) =>
         string.Create(CultureInfo.InvariantCulture, $"cell={cell.Cell}");

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Resources;
+using Rookery.Checking.Words;
 using Rookery.Drawing;
+using Rookery.Experiments.Words;
 using Rookery.Traces.Narration;
 
 namespace Rookery.Lab.Texts;
@@ -31,6 +33,12 @@ internal sealed class LabTexts
     /// <summary>The words within figures.</summary>
     public DrawingWords Figures => Language == "de" ? DrawingWords.German : DrawingWords.English;
 
+    /// <summary>The words for what the checker finds.</summary>
+    public CheckerWords Checker => Language == "de" ? CheckerWords.German : CheckerWords.English;
+
+    /// <summary>The words for claims and what their experiments find.</summary>
+    public ClaimWords Claims => Language == "de" ? ClaimWords.German : ClaimWords.English;
+
     /// <summary>A text by its name.</summary>
     /// <exception cref="ArgumentException">There is none: a mistake in the lab itself, which its tests
     /// find.</exception>
@@ -40,6 +48,9 @@ internal sealed class LabTexts
     /// <summary>A text with places <c>{0}</c>, <c>{1}</c>, … filled in.</summary>
     public string Of(string name, params ReadOnlySpan<object> values) =>
         string.Format(CultureInfo.InvariantCulture, this[name], values);
+
+    /// <summary>A unit of time as a reader of the language says it; one that is not ours stays as it is.</summary>
+    public string Unit(string unit) => unit == "units" ? this["unit.units"] : unit;
 
     /// <summary>Chooses a language; an unknown code changes nothing.</summary>
     public void Choose(string code)

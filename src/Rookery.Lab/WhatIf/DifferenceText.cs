@@ -32,7 +32,7 @@ internal sealed class DifferenceText(LabTexts texts)
     };
 
     /// <summary>A difference with its sign: <c>+12</c>, <c>−0.5</c>, <c>0</c>; a dash where there is none.</summary>
-    public static string Signed(MeasureDifference one)
+    public string Signed(MeasureDifference one)
     {
         Ratio difference = one.Difference;
         if (!difference.HasValue)
@@ -40,12 +40,12 @@ internal sealed class DifferenceText(LabTexts texts)
         if (one.Sign == 0)
             return "0";
         Ratio size = difference with { Numerator = Int128.Abs(difference.Numerator) };
-        return (one.Sign > 0 ? "+" : "−") + Numbers.Of(size);
+        return (one.Sign > 0 ? "+" : "−") + Numbers.Of(size, texts);
     }
 
     /// <summary>A factor: <c>×1.25</c>; a dash where there is none.</summary>
-    public static string Factor(MeasureDifference one) =>
-        one.Factor.HasValue ? "×" + Numbers.Of(one.Factor) : "–";
+    public string Factor(MeasureDifference one) =>
+        one.Factor.HasValue ? "×" + Numbers.Of(one.Factor, texts) : "–";
 
     private string Outcome(RunDifference difference)
     {
@@ -68,7 +68,8 @@ internal sealed class DifferenceText(LabTexts texts)
         if (!difference.HasOneUnit)
         {
             return texts.Of(
-                "difference.units", difference.Now.Trace.Inputs.TimeUnit, difference.Former.Trace.Inputs.TimeUnit);
+                "difference.units", texts.Unit(difference.Now.Trace.Inputs.TimeUnit),
+                texts.Unit(difference.Former.Trace.Inputs.TimeUnit));
         }
 
         MeasureDifference makespan = difference.Makespan;
@@ -87,12 +88,12 @@ internal sealed class DifferenceText(LabTexts texts)
 
     private string RoseOrFell(RunDifference difference, MeasureDifference one)
     {
-        string unit = one.Measure.IsTime ? " " + difference.Now.Trace.Inputs.TimeUnit : "";
+        string unit = one.Measure.IsTime ? " " + texts.Unit(difference.Now.Trace.Inputs.TimeUnit) : "";
         return texts.Of(
             one.Sign > 0 ? "difference.rose" : "difference.fell",
             texts["difference." + one.Measure.Name],
-            Numbers.Of(one.Former) + unit,
-            Numbers.Of(one.Now) + unit,
+            Numbers.Of(one.Former, texts) + unit,
+            Numbers.Of(one.Now, texts) + unit,
             one.Factor.HasValue && one.Now.Numerator > 0 ? Factor(one) : Signed(one) + unit);
     }
 
@@ -117,5 +118,5 @@ internal sealed class DifferenceText(LabTexts texts)
 
     private string OrNone(string word) => word.Length == 0 ? texts["difference.none"] : word;
 
-    private static string Time(long time, Trace trace) => $"{Numbers.Whole(time)} {trace.Inputs.TimeUnit}";
+    private string Time(long time, Trace trace) => $"{Numbers.Whole(time)} {texts.Unit(trace.Inputs.TimeUnit)}";
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Rookery.Checking;
+using Rookery.Checking.Words;
 using Rookery.Lessons.Blocks;
 
 namespace Rookery.Lessons.Checks;
@@ -68,7 +69,7 @@ internal sealed record CheckAnswers(ImmutableArray<CheckAnswer> All, CheckSpec S
             ? "" : $" ({shown.Label}, {CheckWords.WordOf(result.Memory)})";
         string what = result.Property is { } property ? $"{Capitalised(CheckWords.NameOf(property))}{model}: "
             : model.Length > 0 ? $"Shown below{model}: " : "";
-        return $"{what}{result.Witness!.Why} {stopped}".TrimEnd();
+        return $"{what}{CheckerWords.English.Why(result.Witness!.Finding!)} {stopped}".TrimEnd();
     }
 
     /// <summary>Numbers for formulas.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Rookery.Checking.Words;
 using Rookery.Lessons.Blocks;
 
 namespace Rookery.Lessons.Checks;
@@ -74,7 +75,7 @@ internal static class CheckTables
         [
             .. answers.All.SelectMany(one => one.Result.Progress.Select(progress => ImmutableArray.Create(
                 one.Label, CheckWords.WordOf(one.Result.Memory), progress.Operation, CheckWords.Spelt(progress.Class),
-                progress.Why))),
+                CheckerWords.English.Why(progress.Reason)))),
         ],
         []);
 

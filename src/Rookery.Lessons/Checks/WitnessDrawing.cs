@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Rookery.Checking.Witnesses;
+using Rookery.Checking.Words;
 using Rookery.Drawing;
 using Rookery.Lessons.Blocks;
 using Rookery.Lessons.Exhibits;
@@ -16,12 +17,14 @@ internal sealed class WitnessDrawing
     private readonly CheckAnswer _answer;
     private readonly Witness _witness;
     private readonly string _title;
+    private readonly string _why;
     private readonly ImmutableArray<string> _code;
 
     /// <summary>Takes an answer that has an execution.</summary>
     public WitnessDrawing(CheckAnswer answer)
     {
         (_answer, _witness) = (answer, answer.Result.Witness!);
+        _why = CheckerWords.English.Why(_witness.Finding!);
         _title = $"{answer.Label}, {CheckWords.WordOf(answer.Result.Memory)}";
         _code = [.. Enumerable.Range(1, answer.Algorithm.Source.LineCount).Select(line =>
             answer.Algorithm.Source.Line(line).TrimEnd('\r'))];
@@ -41,7 +44,7 @@ internal sealed class WitnessDrawing
             Title = slide.Title,
             Description = slide.Description,
             Narration = string.Join(" ", _witness.Steps.Select((step, at) => string.Create(
-                CultureInfo.InvariantCulture, $"{at + 1}. {step.Sentence}"))) + $" {_witness.Why}",
+                CultureInfo.InvariantCulture, $"{at + 1}. {CheckerWords.English.Sentence(step)}"))) + $" {_why}",
             Slide = SvgWriter.Write(slide),
             Wide = SvgWriter.Write(Draw(wide), FigureDrawer.Inline),
             Narrow = SvgWriter.Write(Draw(narrow), FigureDrawer.Inline),
@@ -83,8 +86,10 @@ internal sealed class WitnessDrawing
         }
 
         WitnessStep step = _witness.Steps[steps - 1];
-        string why = steps == _witness.Steps.Length ? $" {_witness.Why}" : "";
-        talk.Add(step.Sentence + why, step.IsMemory ? _witness.Threads.Length : step.Thread, step.Line, null);
+        string why = steps == _witness.Steps.Length ? $" {_why}" : "";
+        talk.Add(
+            CheckerWords.English.Sentence(step) + why,
+            step.IsMemory ? _witness.Threads.Length : step.Thread, step.Line, null);
     }
 
     private string PictureOf(int steps, Frame frame) => SvgWriter.Write(

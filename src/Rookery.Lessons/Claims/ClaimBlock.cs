@@ -4,6 +4,7 @@ using Rookery.Drawing;
 using Rookery.Experiments;
 using Rookery.Experiments.Claims;
 using Rookery.Experiments.Statistics;
+using Rookery.Experiments.Words;
 using Rookery.Lessons.Blocks;
 using Rookery.Lessons.Exhibits;
 using Rookery.Notation;
@@ -55,23 +56,23 @@ internal sealed class ClaimBlock : LessonBlock
 
     private BlockOutcome Show(ClaimResult result)
     {
-        string verdict = WordOf(result.Verdict);
+        string verdict = WordOf(result.Verdict), reason = ClaimWords.English.Reason(result);
         if (_spec.Expected is { } expected && expected.Verdict != result.Verdict)
         {
             return BlockOutcome.Bad(new Problem(
                 Place.Lesson,
-                LessonErrors.OtherVerdict(expected.Text.Span, expected.Text.Text, verdict, result.Reason),
+                LessonErrors.OtherVerdict(expected.Text.Span, expected.Text.Text, verdict, reason),
                 IsMiss: true));
         }
 
-        string rule = _spec.Rule.Sentence(_spec.First.Label, _spec.Second.Label, _spec.Measure.Name, _spec.Seeds);
+        string rule = ClaimWords.English.Rule(result.Claim);
         string source = _spec.Source.Length == 0 ? "" : $" Claimed by: {_spec.Source}.";
         return BlockOutcome.Good(new BlockResult
         {
             Measures = [.. MeasuresOf(result)],
             Figures = result.First is null ? [] : [FigureOf(result)],
             Answer = $"{Capitalised(verdict)}.",
-            Verdict = $"{result.Reason} The rule, fixed beforehand: {rule}.{source}",
+            Verdict = $"{reason} The rule, fixed beforehand: {rule}.{source}",
             MadeFrom = string.Create(
                 CultureInfo.InvariantCulture,
                 $"{_spec.Program.Text}; {_spec.Seeds} seeds from {_spec.FirstSeed}; {_spec.First.Setup} against ")
@@ -94,7 +95,7 @@ internal sealed class ClaimBlock : LessonBlock
             Series = [""],
             Groups = [GroupOf(result.First!, 0), GroupOf(result.Second!, 1)],
             ArePaired = true,
-            Finding = $"{Capitalised(WordOf(result.Verdict))}. {result.Reason}",
+            Finding = $"{Capitalised(WordOf(result.Verdict))}. {ClaimWords.English.Reason(result)}",
         };
         Scene Draw(Frame frame) => ComparisonView.Draw(
             frame == FigureSizes.Slide ? data : data with { Finding = "" }, new() { Frame = frame });

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using Rookery.Checking;
 using Rookery.Checking.Witnesses;
+using Rookery.Checking.Words;
 using Rookery.CommandLine;
 using Rookery.Commands;
 using Rookery.Reports;
@@ -51,8 +52,8 @@ internal static class CheckJson
         json.WriteEndObject();
         if (result.Property is { } property)
             json.WriteString("property", WordOf(property));
-        if (result.Witness is not null)
-            json.WriteString("why", result.Witness.Why);
+        if (result.Witness?.Finding is { } finding)
+            json.WriteString("why", CheckerWords.English.Why(finding));
         if (!listsOutcomes)
             return;
         json.WriteStartArray("outcomeList");
@@ -67,7 +68,7 @@ internal static class CheckJson
         json.WriteString("thread", witness.Threads[step.Thread]);
         json.WriteBoolean("memory", step.IsMemory);
         json.WriteNumber("line", step.Line);
-        json.WriteString("what", step.Sentence);
+        json.WriteString("what", CheckerWords.English.Sentence(step));
         json.WriteEndObject();
     }
 

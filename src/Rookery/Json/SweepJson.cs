@@ -3,6 +3,7 @@ using System.Text.Json;
 using Rookery.Experiments;
 using Rookery.Experiments.Claims;
 using Rookery.Experiments.Statistics;
+using Rookery.Experiments.Words;
 using Rookery.Sweeps;
 using Rookery.Traces.Measuring;
 
@@ -54,7 +55,7 @@ internal static class SweepJson
     {
         json.WriteStartObject("claim");
         json.WriteString("verdict", SweepReport.VerdictWord(claim.Verdict));
-        json.WriteString("reason", claim.Reason);
+        json.WriteString("reason", ClaimWords.English.Reason(claim));
         if (claim.Difference is { } difference)
         {
             json.WriteNumber("difference", difference.Mean);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Rookery.Checking;
 using Rookery.Checking.Witnesses;
+using Rookery.Checking.Words;
 using Rookery.CommandLine;
 using Rookery.Commands;
 using Rookery.Terminal;
@@ -23,7 +24,11 @@ internal static class CheckText
         if (result.Verdict == Verdict.OutOfBudget)
             ReportWriter.WriteSentences(console, [Advice(result)]);
         foreach (OperationProgress progress in result.Progress)
-            output.WriteLine($"  {progress.Operation}: {WordOf(progress.Class)}. {progress.Why}");
+        {
+            string why = CheckerWords.English.Why(progress.Reason);
+            output.WriteLine($"  {progress.Operation}: {WordOf(progress.Class)}. {why}");
+        }
+
         if (listsOutcomes)
         {
             output.WriteLine($"  outcomes:");
@@ -120,9 +125,10 @@ internal static class CheckText
             WitnessStep one = witness.Steps[step];
             string number = (step + 1).ToString(CultureInfo.InvariantCulture).PadLeft(width);
             string line = one.Line > 0 ? $"line {one.Line}" : "";
-            output.WriteLine($"  {number}  {line,-8}  {one.Sentence}");
+            output.WriteLine($"  {number}  {line,-8}  {CheckerWords.English.Sentence(one)}");
         }
 
-        output.WriteLine($"  {witness.Why}");
+        if (witness.Finding is { } finding)
+            output.WriteLine($"  {CheckerWords.English.Why(finding)}");
     }
 }

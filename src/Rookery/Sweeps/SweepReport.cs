@@ -3,6 +3,7 @@ using System.Globalization;
 using Rookery.Experiments;
 using Rookery.Experiments.Claims;
 using Rookery.Experiments.Statistics;
+using Rookery.Experiments.Words;
 using Rookery.Reports;
 using Rookery.Traces.Measuring;
 
@@ -27,10 +28,8 @@ internal static class SweepReport
             sentences.Add("No number varied from seed to seed.");
         if (claim is not null)
         {
-            sentences.Add(claim.Reason);
-            string rule = claim.Claim.Rule.Sentence(
-                claim.Claim.First.Label, claim.Claim.Second.Label, measure.Name, sweep.SeedCount);
-            sentences.Add($"That {rule}, is {VerdictWord(claim.Verdict)}.");
+            sentences.Add(ClaimWords.English.Reason(claim));
+            sentences.Add($"That {ClaimWords.English.Rule(claim.Claim)}, is {VerdictWord(claim.Verdict)}.");
         }
 
         string percent = string.Create(CultureInfo.InvariantCulture, $"{confidence * 100:0.#} %");

@@ -124,6 +124,7 @@ public sealed partial class LabTests(SharedBrowser browser, DemoCourse course)
         await Expect(workers.GetByRole(AriaRole.Spinbutton)).ToHaveValueAsync("3");
         await lab.Button("Do again", lab.Page.Locator(".whatif-history")).ClickAsync();
         await Expect(workers.GetByRole(AriaRole.Spinbutton)).ToHaveValueAsync("5");
+        await Expect(lab.Page.Locator(".whatif-comparison")).ToBeVisibleAsync();
         await lab.Page.WaitForFunctionAsync("() => location.hash.includes('workers=5')");
         await using LabPage other = await LabPage.Open(browser, new(lab.Page.Url));
 

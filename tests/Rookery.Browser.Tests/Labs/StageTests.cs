@@ -65,6 +65,91 @@ public sealed class StageTests(SharedBrowser browser, DemoCourse course)
         lab.WasQuiet();
     }
 
+    [Theory]
+    [InlineData("Steal", "takes")]
+    [InlineData("LostRace", "too late")]
+    [InlineData("Empty", "nothing")]
+    [InlineData("Sleep", "sleep")]
+    [InlineData("Wake", "woke")]
+    [InlineData("JoinWait", "join")]
+    public async Task Jump_ToTheNextOfAKind_ByMouseAlone_GoesThereAndBack(string kind, string said)
+    {
+        await using LabPage lab = await LabPage.Open(browser, await course.Served(
+            "lab/index.html#demo=fibonacci.fj&setup=machine=unit+workers=8+when-idle=sleep+patience=1&step=0"));
+        await lab.Page.GetByLabel("Jump to").SelectOptionAsync(kind);
+        await lab.Button("The next one").ClickAsync();
+        await Expect(lab.Clock).Not.ToContainTextAsync("Step 0 of");
+        await Expect(lab.Sentence).ToContainTextAsync(said);
+        string first = await lab.Clock.InnerTextAsync();
+        await lab.Button("The next one").ClickAsync();
+        await Expect(lab.Clock).Not.ToHaveTextAsync(first);
+        await lab.Button("The one before").ClickAsync();
+        await Expect(lab.Clock).ToHaveTextAsync(first);
+        await Expect(lab.Sentence).ToContainTextAsync(said);
+        lab.WasQuiet();
+    }
+
+    [Fact]
+    public async Task Lines_OfTheProgram_AreMarkedWithWhoIsThere()
+    {
+        await using LabPage lab = await Open("&step=100");
+        await Expect(lab.Page.Locator(".lab-listing .lab-worker").First).ToBeVisibleAsync();
+        string[] before = [.. await lab.Page.Locator(".lab-listing .lab-worker").AllInnerTextsAsync()];
+        Assert.NotEmpty(before);
+        await lab.Press("Home");
+        await Expect(lab.Page.Locator(".lab-listing .lab-worker")).ToHaveCountAsync(0);
+        lab.WasQuiet();
+    }
+
+    [Fact]
+    public async Task Question_AnsweredByPointingAtTheStage_IsGraded()
+    {
+        await using LabPage lab = await Open("&step=0");
+        await lab.Turn("Predict");
+        await lab.Button("Ask me").ClickAsync();
+        await Expect(lab.Page.Locator("#predict-question")).ToBeVisibleAsync();
+        await Expect(lab.Page.Locator(".predict-score")).ToContainTextAsync("No answers yet");
+
+        // At first worker 0 alone has a task: whoever points at it says who acts.
+        await lab.Picture.Locator("[data-target='worker=0'], [data-target='task=0']").First.ClickAsync();
+        await Expect(lab.Page.Locator("input[name=predict-worker]").First).ToBeCheckedAsync();
+        await lab.Button("Answer").ClickAsync();
+        await Expect(lab.Page.Locator(".predict-more, .predict-sentence").First).ToBeVisibleAsync();
+        lab.WasQuiet();
+    }
+
+    [Fact]
+    public async Task Steal_WithMotion_LetsTheTaskTravel()
+    {
+        await using Visit visit = await browser.Open(
+            await course.Served("lab/index.html#" + Fibonacci + "&step=0"), Look.Notebook);
+        await Expect(visit.Page.Locator("#lab-stage-picture svg")).ToBeVisibleAsync();
+        await Expect(visit.Page.Locator(".lab-clock")).Not.ToBeEmptyAsync();
+        await visit.Page.EvaluateAsync("""
+            () => {
+                window.travelled = 0;
+                const animate = Element.prototype.animate;
+                Element.prototype.animate = function (...words) {
+                    window.travelled++;
+                    return animate.apply(this, words);
+                };
+            }
+            """);
+        await visit.Page.Locator("#lab-find").FillAsync("first steal");
+        await visit.Page.Keyboard.PressAsync("Enter");
+        await Expect(visit.Page.Locator(".lab-sentence")).ToContainTextAsync(" takes ");
+
+        // A jump shows where things are; a step shows how they came there.
+        await visit.Page.Locator("#lab-find").BlurAsync();
+        await visit.Page.Keyboard.PressAsync("ArrowLeft");
+        await Expect(visit.Page.Locator(".lab-sentence")).Not.ToContainTextAsync(" takes ");
+        await visit.Page.EvaluateAsync("() => { window.travelled = 0; }");
+        await visit.Page.Keyboard.PressAsync("ArrowRight");
+        await Expect(visit.Page.Locator(".lab-sentence")).ToContainTextAsync(" takes ");
+        await visit.Page.WaitForFunctionAsync("() => window.travelled > 0");
+        Assert.Empty(visit.Troubles);
+    }
+
     [Fact]
     public async Task Picture_KeptAndPrinted_IsAWholeFile()
     {

@@ -3,6 +3,7 @@ using System.Globalization;
 using Rookery.Checking.Tests.Naive;
 
 namespace Rookery.Checking.Tests.Exploring;
+using Rookery.Checking.Words;
 
 /// <summary>Random small algorithms: our explorer against the plain one.</summary>
 public sealed class CheckerModels
@@ -98,8 +99,8 @@ public sealed class CheckerModels
             Assert.Equal(one.States, many.States);
             Assert.Equal(one.Transitions, many.Transitions);
             Assert.Equal(
-                string.Join('\n', one.Witness?.Steps.Select(step => step.Sentence) ?? []),
-                string.Join('\n', many.Witness?.Steps.Select(step => step.Sentence) ?? []));
+                string.Join('\n', one.Witness?.Steps.Select(CheckerWords.English.Sentence) ?? []),
+                string.Join('\n', many.Witness?.Steps.Select(CheckerWords.English.Sentence) ?? []));
         }
     }
 

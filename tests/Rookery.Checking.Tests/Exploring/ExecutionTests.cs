@@ -3,6 +3,7 @@ using Rookery.Checking.Tests.Shipped;
 using Rookery.Checking.Witnesses;
 
 namespace Rookery.Checking.Tests.Exploring;
+using Rookery.Checking.Words;
 
 public sealed class ExecutionTests
 {
@@ -77,14 +78,16 @@ public sealed class ExecutionTests
         foreach (var step in found.Witness!.Steps)
         {
             Assert.Null(execution.Broken);
-            Assert.Equal("", execution.Why);
-            Assert.True(TryMake(execution, step), step.Sentence);
+            Assert.Null(execution.Finding);
+            Assert.True(TryMake(execution, step), CheckerWords.English.Sentence(step));
         }
 
         Assert.Equal(found.Property, execution.Broken);
-        Assert.Equal(found.Witness.Why, execution.Why);
+        Assert.Equal(
+            CheckerWords.English.Why(found.Witness.Finding!), CheckerWords.English.Why(execution.Finding!));
         var again = Execution.Replay(algorithm, scenario, model, execution.Taken);
-        Assert.Equal(execution.Steps.Select(step => step.Sentence), again.Steps.Select(step => step.Sentence));
+        Assert.Equal(
+            execution.Steps.Select(CheckerWords.English.Sentence), again.Steps.Select(CheckerWords.English.Sentence));
         Assert.Equal(found.Witness.Calls, again.Calls);
     }
 
@@ -107,10 +110,10 @@ public sealed class ExecutionTests
         for (int choice = 0; choice < execution.Choices.Length; choice++)
         {
             var preview = execution.Preview(choice);
-            if (execution.Choices[choice].Thread != step.Thread || preview.Sentence != step.Sentence)
+            if (execution.Choices[choice].Thread != step.Thread || !preview.Deeds.SequenceEqual(step.Deeds))
                 continue;
             execution.Take(choice);
-            Assert.Equal(preview.Short, execution.Steps[^1].Short);
+            Assert.Equal(preview.Deeds, execution.Steps[^1].Deeds);
             return true;
         }
 

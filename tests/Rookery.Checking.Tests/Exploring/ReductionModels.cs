@@ -4,6 +4,7 @@ using Rookery.Checking.Tests.Naive;
 using Rookery.Checking.Tests.Shipped;
 
 namespace Rookery.Checking.Tests.Exploring;
+using Rookery.Checking.Words;
 
 /// <summary>Each reduction alone, all, and all but the last: answers are those of the search without any.</summary>
 public sealed class ReductionModels
@@ -226,7 +227,7 @@ public sealed class ReductionModels
     }
 
     private static string TextOf(Witnesses.Witness? witness) =>
-        string.Join('\n', witness?.Steps.Select(step => step.Sentence) ?? []);
+        string.Join('\n', witness?.Steps.Select(CheckerWords.English.Sentence) ?? []);
 
     private static Algorithm Read(string text) => AlgorithmReader.Read("reduced", text).OrThrow();
 

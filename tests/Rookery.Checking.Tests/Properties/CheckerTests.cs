@@ -1,3 +1,5 @@
+using Rookery.Checking.Words;
+
 namespace Rookery.Checking.Tests.Properties;
 
 public sealed class CheckerTests
@@ -44,7 +46,7 @@ public sealed class CheckerTests
             var found = Checker.Check(algorithm, "s", new() { Reductions = reductions });
             Assert.Equal((Verdict.Broken, property), (found.Verdict, found.Property));
             Assert.Equal(steps, found.Witness!.Steps.Length);
-            Assert.NotEmpty(found.Witness.Why);
+            Assert.NotEmpty(CheckerWords.English.Why(found.Witness.Finding!));
         }
     }
 
@@ -53,7 +55,8 @@ public sealed class CheckerTests
     {
         var algorithm = AlgorithmReader.Read("lock.dq", "shared g\noperation run()\n    lock g\n" + Scenario).OrThrow();
         Assert.Equal(
-            "Nobody can go on: b waits in line 3.", Checker.Check(algorithm, "s", new()).Witness!.Why);
+            "Nobody can go on: b waits in line 3.",
+            CheckerWords.English.Why(Checker.Check(algorithm, "s", new()).Witness!.Finding!));
     }
 
     [Fact]
@@ -75,8 +78,9 @@ public sealed class CheckerTests
             """;
         var found = Checker.Check(AlgorithmReader.Read("slot.dq", Text).OrThrow(), "s", new());
         Assert.Equal(Property.NothingLost, found.Property);
-        Assert.StartsWith("1 was put in", found.Witness!.Why, StringComparison.Ordinal);
-        Assert.Contains("found 2", found.Witness.Why, StringComparison.Ordinal);
+        string why = CheckerWords.English.Why(found.Witness!.Finding!);
+        Assert.StartsWith("1 was put in", why, StringComparison.Ordinal);
+        Assert.Contains("found 2", why, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using Rookery.Checking.Tests.Shipped;
 
 namespace Rookery.Checking.Tests.References;
+using Rookery.Checking.Words;
 
 /// <summary>
 /// Progress of the operations of known deques: the standard reading of their papers (from memory; named in the files).
@@ -101,6 +102,6 @@ public sealed class ProgressReferences
         Assert.Equal(
             [ProgressClass.WaitFree, ProgressClass.Blocking, ProgressClass.WaitFree],
             found.Progress.Select(one => one.Class));
-        Assert.Contains("line", found.Progress[1].Why, StringComparison.Ordinal);
+        Assert.Contains("line", CheckerWords.English.Why(found.Progress[1].Reason), StringComparison.Ordinal);
     }
 }

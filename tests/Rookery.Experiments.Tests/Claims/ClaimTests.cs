@@ -1,4 +1,5 @@
 using Rookery.Experiments.Claims;
+using Rookery.Experiments.Words;
 using Rookery.Simulation;
 using Rookery.Traces.Measuring;
 
@@ -14,7 +15,7 @@ public sealed class ClaimTests
         ClaimResult result = claim.Decide(Subjects.Audited(claim.ToSweep()));
         Assert.Equal(Verdict.Supported, result.Verdict);
         Assert.Equal(20, result.Difference!.Count);
-        Assert.Contains("thief-takes=newest", result.Reason, StringComparison.Ordinal);
+        Assert.Contains("thief-takes=newest", ClaimWords.English.Reason(result), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -30,7 +31,7 @@ public sealed class ClaimTests
         Claim claim = Of("workers=2", "workers=8", "work", new(Direction.Same, new(0.01, true), 0.95));
         ClaimResult result = claim.Decide(Subjects.Audited(claim.ToSweep()));
         Assert.Equal(Verdict.Supported, result.Verdict);
-        Assert.Contains("same on every seed", result.Reason, StringComparison.Ordinal);
+        Assert.Contains("same on every seed", ClaimWords.English.Reason(result), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -40,7 +41,7 @@ public sealed class ClaimTests
             new(Direction.Lower, default, 0.95));
         ClaimResult result = claim.Decide(Subjects.Audited(claim.ToSweep()));
         Assert.Equal(Verdict.Undecided, result.Verdict);
-        Assert.Contains("starved", result.Reason, StringComparison.Ordinal);
+        Assert.Contains("starved", ClaimWords.English.Reason(result), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -55,10 +56,11 @@ public sealed class ClaimTests
     {
         Claim claim = Of("victim=random", "victim=lowest", "makespan", new(Direction.Higher, default, 0.95));
         CellResult[] cells = Subjects.Audited(claim.ToSweep());
-        Assert.Equal(claim.Decide(cells).Reason, claim.Decide(cells.Reverse()).Reason);
+        Assert.Equal(
+            ClaimWords.English.Reason(claim.Decide(cells)), ClaimWords.English.Reason(claim.Decide(cells.Reverse())));
     }
 
-    private static Claim Of(string first, string second, string measure, DecisionRule rule) => new(
+    internal static Claim Of(string first, string second, string measure, DecisionRule rule) => new(
         "", Subjects.Of(), (first, Setup.Read(first)), (second, Setup.Read(second)), MeasureNames.Find(measure)!, rule,
         1, 20);
 }

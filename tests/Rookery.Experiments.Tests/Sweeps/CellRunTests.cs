@@ -1,5 +1,6 @@
 using Rookery.Experiments.Claims;
 using Rookery.Experiments.Statistics;
+using Rookery.Experiments.Words;
 using Rookery.Notation;
 using Rookery.Simulation;
 using Rookery.Traces.Measuring;
@@ -56,7 +57,7 @@ public sealed class CellRunTests
         }
 
         Assert.Equal((RatioBootstrap.Resamples + 122) / 123, portions);
-        Assert.Equal(claim.Decide(cells).Reason, decision.Finish().Reason);
+        Assert.Equal(ClaimWords.English.Reason(claim.Decide(cells)), ClaimWords.English.Reason(decision.Finish()));
         Assert.Equal(claim.Decide(cells).ShareInterval, decision.Finish().ShareInterval);
     }
 }

@@ -1,6 +1,7 @@
 using Rookery.Drawing;
 using Rookery.Experiments;
 using Rookery.Experiments.Claims;
+using Rookery.Experiments.Words;
 using Rookery.Lab.Documents;
 using Rookery.Lab.Session;
 using Rookery.Lab.Studies;
@@ -39,7 +40,7 @@ public sealed class StudyTests
         await work.RunAsync(() => { });
         ClaimResult expected = plan.Claim!.Decide(work.Cells);
         Assert.Equal(expected.Verdict, work.Verdict!.Verdict);
-        Assert.Equal(expected.Reason, work.Verdict.Reason);
+        Assert.Equal(ClaimWords.English.Reason(expected), ClaimWords.English.Reason(work.Verdict));
         Assert.Equal(Verdict.Supported, work.Verdict.Verdict);
         AssertLawful(plan, 0);
     }
@@ -113,7 +114,7 @@ public sealed class StudyTests
     }
 
     private static string Svg(StudyWork work) =>
-        SvgWriter.Write(StudyScene.Draw(work, StudyScene.Slide));
+        SvgWriter.Write(StudyScene.Draw(work, StudyScene.Slide, new()));
 
     private static void AssertLawful(StudyPlan plan, int cell)
     {

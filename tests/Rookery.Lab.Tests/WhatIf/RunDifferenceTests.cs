@@ -71,7 +71,7 @@ public sealed class RunDifferenceTests
         var now = await Made.RunAsync("fibonacci.fj", "machine=typical");
         var difference = RunDifference.Between(former, now);
         Assert.False(difference.HasOneUnit);
-        Assert.Equal("–", DifferenceText.Signed(difference.Makespan));
+        Assert.Equal("–", new DifferenceText(new()).Signed(difference.Makespan));
         Assert.True(difference.Find("steals").HasBoth);
     }
 
@@ -92,8 +92,8 @@ public sealed class RunDifferenceTests
         Assert.Equal(new(1, 6), one.Difference);
         Assert.Equal(new(9, 8), one.Factor);
         Assert.Equal(1, one.Sign);
-        Assert.Equal("+0.167", DifferenceText.Signed(one));
-        Assert.Equal("×1.125", DifferenceText.Factor(one));
+        Assert.Equal("+0.167", new DifferenceText(new()).Signed(one));
+        Assert.Equal("×1.125", new DifferenceText(new()).Factor(one));
     }
 
     [Fact]
@@ -103,13 +103,13 @@ public sealed class RunDifferenceTests
         var one = new MeasureDifference(
             MeasureNames.Find("speedup")!, huge, new(Int128.MaxValue - 2, Int128.MaxValue), true);
         Assert.Equal(-1, one.Sign);
-        Assert.Equal("–", DifferenceText.Factor(one));
+        Assert.Equal("–", new DifferenceText(new()).Factor(one));
         var none = one with { Former = default };
         Assert.False(none.HasBoth);
-        Assert.Equal("–", DifferenceText.Signed(none));
+        Assert.Equal("–", new DifferenceText(new()).Signed(none));
         var fromNothing = one with { Former = new(0, 1), Now = new(5, 1) };
-        Assert.Equal("+5", DifferenceText.Signed(fromNothing));
-        Assert.Equal("–", DifferenceText.Factor(fromNothing));
+        Assert.Equal("+5", new DifferenceText(new()).Signed(fromNothing));
+        Assert.Equal("–", new DifferenceText(new()).Factor(fromNothing));
     }
 
     private static int? FirstDifferent(LabRun former, LabRun now)

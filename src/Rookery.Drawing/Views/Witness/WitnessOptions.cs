@@ -6,8 +6,8 @@ public sealed record WitnessOptions
     /// <summary>Size and heading.</summary>
     public Frame Frame { get; init; } = new();
 
-    /// <summary>What it is an execution of.</summary>
-    public string Title { get; init; } = "An execution";
+    /// <summary>What it is an execution of; empty (default) for <c>An execution</c> in the frame's language.</summary>
+    public string Title { get; init; } = "";
 
     /// <summary>The step to show as the present one, from 0; -1 (default) for none.</summary>
     public int Current { get; init; } = -1;

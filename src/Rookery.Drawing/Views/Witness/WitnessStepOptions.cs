@@ -8,8 +8,8 @@ public sealed record WitnessStepOptions
     /// <summary>Size and heading.</summary>
     public Frame Frame { get; init; } = new();
 
-    /// <summary>What it is an execution of.</summary>
-    public string Title { get; init; } = "An execution";
+    /// <summary>What it is an execution of; empty (default) for <c>An execution</c> in the frame's language.</summary>
+    public string Title { get; init; } = "";
 
     /// <summary>The algorithm's lines, to show each thread's place in them; empty for none.</summary>
     public ImmutableArray<string> Code { get; init; } = [];

@@ -41,8 +41,8 @@ internal sealed class WitnessStepPainter(
             new Box(panel, Role.Panel) { Edge = hasMoved ? Role.Emphasis : Role.None, EdgeWidth = 3 },
             new Box(new(panel.X, panel.Y, size * 0.45, panel.Height), Ink.Worker(thread)),
         };
-        string head = now.Operation.Length == 0 ? "has ended"
-            : now.IsInside ? $"in {now.Operation}" : $"next {now.Operation}";
+        string head = now.Operation.Length == 0 ? sheet.Words.HasEnded
+            : now.IsInside ? sheet.Words.In(now.Operation) : sheet.Words.Next(now.Operation);
         marks.Add(new Text(
             inner, BaseOf(0), TextFit.Shorten($"{witness.Threads[thread]}, {head}", size, room, true), size)
         {
@@ -55,7 +55,7 @@ internal sealed class WitnessStepPainter(
             marks.Add(new Text(inner, BaseOf(6), TextFit.Shorten(own, size, room), size));
         PaintOwnMemory(marks, now, new(inner, panel.Y + (row * 7), room, row), size);
         sheet.AddGroup(
-            FormattableString.Invariant($"thread-{thread}"), marks, $"thread {witness.Threads[thread]}");
+            FormattableString.Invariant($"thread-{thread}"), marks, sheet.Words.Thread(witness.Threads[thread]));
     }
 
     private void PaintCode(List<Mark> marks, ThreadPicture now, Area room, double row, double size)
@@ -116,7 +116,7 @@ internal sealed class WitnessStepPainter(
         if (now.Buffer.Length > 0)
         {
             marks.Add(new Box(room, Role.Waiting));
-            string waits = $"waits: {WitnessTable.TextOf(now.Buffer)}";
+            string waits = sheet.Words.Waits(WitnessTable.TextOf(now.Buffer));
             marks.Add(new Text(
                 room.X + (size * 0.4), room.Y + (room.Height * 0.72),
                 TextFit.Shorten(waits, size, room.Width - size), size));
@@ -128,12 +128,13 @@ internal sealed class WitnessStepPainter(
         var choices = Enumerable.Range(0, _now.Places.Length)
             .Where(place => _now.Places[place].Writes.Length - now.Seen[place] > 1)
             .Select(place => _now.Places[place].Name + ": " + string.Join(
-                " or ", _now.Places[place].Writes.Skip(now.Seen[place]).Select(NumberOf)));
+                sheet.Words.OrMark, _now.Places[place].Writes.Skip(now.Seen[place]).Select(NumberOf)));
         string text = string.Join(", ", choices);
         if (text.Length > 0)
         {
             marks.Add(new Text(
-                room.X, room.Y + (room.Height * 0.72), TextFit.Shorten($"may read {text}", size, room.Width), size)
+                room.X, room.Y + (room.Height * 0.72),
+                TextFit.Shorten(sheet.Words.MayRead(text), size, room.Width), size)
             {
                 Ink = Role.QuietText,
             });
@@ -146,7 +147,8 @@ internal sealed class WitnessStepPainter(
         double width = Math.Min(room.Width / Math.Max(1, places.Length), _size * 8);
         var marks = new List<Mark>
         {
-            new Text(room.X, room.Y + (row * 0.9), places.IsEmpty ? "Memory does not change." : "memory", _size)
+            new Text(
+                room.X, room.Y + (row * 0.9), places.IsEmpty ? sheet.Words.MemoryStays : sheet.Words.Memory, _size)
             {
                 Ink = Role.QuietText,
             },
@@ -172,7 +174,7 @@ internal sealed class WitnessStepPainter(
             });
         }
 
-        sheet.AddGroup("memory", marks, "memory");
+        sheet.AddGroup("memory", marks, sheet.Words.Memory);
     }
 
     private static string NumberOf(long value) => value.ToString(CultureInfo.InvariantCulture);

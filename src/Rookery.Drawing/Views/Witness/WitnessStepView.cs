@@ -33,8 +33,9 @@ public static class WitnessStepView
         ArgumentOutOfRangeException.ThrowIfNegative(steps);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(steps, witness.Steps.Length);
         var asked = options ?? new();
-        string sentence = steps == 0 ? "Nothing has happened yet." : witness.Steps[steps - 1].Sentence;
-        var sheet = new Sheet(asked.Frame, asked.Title, sentence);
+        DrawingWords words = asked.Frame.Words;
+        string sentence = steps == 0 ? words.NothingHappened : words.Checker.Sentence(witness.Steps[steps - 1]);
+        var sheet = new Sheet(asked.Frame, asked.Title.Length > 0 ? asked.Title : words.AnExecution, sentence);
         int columns = ColumnsOf(witness, asked.Frame.Width, asked.Frame.TextScale);
         new WitnessStepPainter(sheet, witness, steps, asked.Code, columns).Paint();
         return sheet.Build(sentence);

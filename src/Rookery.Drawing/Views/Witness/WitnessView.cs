@@ -16,24 +16,23 @@ public static class WitnessView
     public static Scene Draw(Witness witness, WitnessOptions? options = null)
     {
         var asked = options ?? new();
-        var sheet = new Sheet(asked.Frame, asked.Title, witness.Why);
+        DrawingWords words = asked.Frame.Words;
+        string why = witness.Finding is { } finding ? words.Checker.Why(finding) : "";
+        var sheet = new Sheet(asked.Frame, asked.Title.Length > 0 ? asked.Title : words.AnExecution, why);
         if (witness.Steps.IsEmpty)
         {
-            sheet.Nothing("It fails before the first step.");
-            return sheet.Build(witness.Why);
+            sheet.Nothing(words.FailsAtOnce);
+            return sheet.Build(why);
         }
 
         var table = WitnessTable.Of(witness, (int)((sheet.Room.Height * 0.82) / RowMin));
         if (table.FirstStep > 0)
-            sheet.Note($"The first {TraceSize.Count(table.FirstStep, "step")} are left out.");
+            sheet.Note(words.FirstStepsLeftOut(table.FirstStep));
         if (table.HiddenPlaces > 0)
-            sheet.Note($"{TraceSize.Count(table.HiddenPlaces, "more place")} of memory change.");
+            sheet.Note(words.MorePlacesChange(table.HiddenPlaces));
         new WitnessPainter(sheet, witness, table, asked).Paint();
-        return sheet.Build(DescriptionOf(witness));
+        return sheet.Build($"{string.Join(" ", witness.Steps.Select(words.Checker.Sentence))} {why}");
     }
-
-    private static string DescriptionOf(Witness witness) =>
-        $"{string.Join(" ", witness.Steps.Select(step => step.Sentence))} {witness.Why}";
 
     /// <summary>Paints the columns from left to right.</summary>
     private sealed class WitnessPainter
@@ -42,6 +41,7 @@ public static class WitnessView
         private readonly Witness _witness;
         private readonly WitnessTable _table;
         private readonly WitnessOptions _options;
+        private readonly DrawingWords _words;
         private readonly int _rows;
         private readonly double _row;
         private readonly double _size;
@@ -50,6 +50,7 @@ public static class WitnessView
         public WitnessPainter(Sheet sheet, Witness witness, WitnessTable table, WitnessOptions options)
         {
             (_sheet, _witness, _table, _options) = (sheet, witness, table, options);
+            _words = sheet.Words;
             _rows = witness.Steps.Length - table.FirstStep;
             double head = sheet.SmallSize * 2;
             _row = Math.Min(sheet.SmallSize * 1.7, (sheet.Room.Height - head) / _rows);
@@ -97,7 +98,7 @@ public static class WitnessView
                     EdgeWidth = 2.5,
                 };
                 _sheet.AddGroup(
-                    FormattableString.Invariant($"row-{step}"), [row], _witness.Steps[step].Sentence,
+                    FormattableString.Invariant($"row-{step}"), [row], _words.Checker.Sentence(_witness.Steps[step]),
                     _options.HasTargets ? FormattableString.Invariant($"row={step}") : "");
             }
         }
@@ -139,7 +140,7 @@ public static class WitnessView
             foreach (int step in Shown().Where(step => _witness.Steps[step].Thread == thread))
                 marks.Add(StepText(step, lane));
             _sheet.AddGroup(
-                FormattableString.Invariant($"thread-{thread}"), marks, $"thread {_witness.Threads[thread]}");
+                FormattableString.Invariant($"thread-{thread}"), marks, _words.Thread(_witness.Threads[thread]));
         }
 
         private Text StepText(int step, Area lane)
@@ -147,7 +148,7 @@ public static class WitnessView
             WitnessStep one = _witness.Steps[step];
             var call = _witness.Calls.FirstOrDefault(
                 call => call.Thread == one.Thread && call.First == step && !one.IsMemory);
-            string text = call is null ? one.Short : $"{call.Text}: {one.Short}";
+            string said = _words.Checker.Short(one), text = call is null ? said : $"{call.Text}: {said}";
             double x = lane.X + (_size * 1.3);
             return new(x, BaseOf(step), TextFit.Shorten(text, _size, lane.Right - x), _size)
             {
@@ -174,7 +175,7 @@ public static class WitnessView
 
         private void PaintBuffer(int thread, double x, double width)
         {
-            var marks = new List<Mark> { Heading($"buffer of {_witness.Threads[thread]}", x, width, false) };
+            var marks = new List<Mark> { Heading(_words.BufferOf(_witness.Threads[thread]), x, width, false) };
             foreach (int step in Shown())
             {
                 string after = WitnessTable.TextOf(_witness.Steps[step].After.Threads[thread].Buffer);
@@ -187,7 +188,8 @@ public static class WitnessView
             }
 
             _sheet.AddGroup(
-                FormattableString.Invariant($"buffer-{thread}"), marks, $"store buffer of {_witness.Threads[thread]}");
+                FormattableString.Invariant($"buffer-{thread}"), marks,
+                _words.StoreBufferOf(_witness.Threads[thread]));
         }
 
         private Text Heading(string text, double x, double width, bool isBold) => new(
