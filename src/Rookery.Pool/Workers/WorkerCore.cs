@@ -63,8 +63,8 @@ internal sealed partial class WorkerCore : IDisposable
         Queue = pool.SharedQueue ?? pool.Options.Deque switch
         {
             DequeKind.LockFree => Deque,
-            DequeKind.ThiefLock => new ThiefLockDeque(),
-            DequeKind.OneLock => new OneLockDeque(pool.Options.OwnerTakes, pool.Options.ThiefTakes),
+            DequeKind.ThiefLock => new ThiefLockDeque<NoSteps>(),
+            DequeKind.OneLock => new OneLockDeque<NoSteps>(pool.Options.OwnerTakes, pool.Options.ThiefTakes),
         };
         _victims = new(pool.Options, number);
         if (pool.Options.RecordingCapacity > 0)
