@@ -107,9 +107,15 @@ internal sealed class LockFreeDeque<TSteps> : WorkQueue
         task = TakeNewest();
         if (task >= 0)
             return StealOutcome.Taken;
-        StealOutcome outcome = task == NothingLeft ? StealOutcome.Empty : StealOutcome.LostRace;
-        task = -1;
-        return outcome;
+        if (task == NothingLeft)
+        {
+            task = -1;
+            return StealOutcome.Empty;
+        }
+
+        // order: none; the owner wrote this slot, and nothing has been pushed since.
+        task = Slot(_shared.Items, unchecked(_shared.Bottom - 1));
+        return StealOutcome.LostRace;
     }
 
     /// <summary>Takes the newest task.</summary>

@@ -45,6 +45,11 @@ internal enum NoteKind
     /// <summary>A look at a victim, or into the shared queue, found nothing.</summary>
     Empty,
 
+    /// <summary>
+    /// A task was seen at a victim, or by an owner at its last one, and somebody else was quicker; rare.
+    /// </summary>
+    LostRace,
+
     /// <summary>The worker falls asleep.</summary>
     Sleep,
 

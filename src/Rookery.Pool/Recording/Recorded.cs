@@ -40,7 +40,7 @@ public sealed class Recorded
     public long ShiftMax { get; private init; }
 
     /// <summary>
-    /// Looks that found nothing for which no moment was found at which that was true; they are left out.
+    /// Looks that found nothing, and lost races, for which no moment was found at which that was so; they are left out.
     /// </summary>
     public int LooksLeftOut { get; private init; }
 
@@ -110,7 +110,7 @@ public sealed class Recorded
             options.Queues == Queues.Shared);
         List<(int Worker, int Index, long Time)> order = merge.Order(root);
         var placer = new LookPlacer(streams, order, options.Queues == Queues.Shared);
-        var looks = new Queue<(int Place, long Time, int Worker, int Victim)>(placer.Place());
+        var looks = new Queue<PlacedLook>(placer.Place());
         long start = order.First(o => streams[o.Worker].Events[o.Index] is { Kind: RecordedKind.Begin } b
             && b.Task == root).Time;
         var numbers = new TaskNumbers(tasks, labels, root);
@@ -120,12 +120,11 @@ public sealed class Recorded
         {
             (int worker, int index, long time) = order[i];
             events.Add(numbers.Renumbered(streams[worker].Events[index] with { Time = Since(time) }));
-            while (looks.TryPeek(out var look) && look.Place == i)
+            while (looks.TryPeek(out PlacedLook look) && look.Place == i)
             {
                 looks.Dequeue();
-                if (look.Victim >= 0)
-                    events.Add(new(Since(look.Time), look.Worker, RecordedKind.Probe, -1, look.Victim, 0));
-                events.Add(new(Since(look.Time), look.Worker, RecordedKind.Empty, -1, look.Victim, 0));
+                events.Add(numbers.Renumbered(
+                    new(Since(look.Time), look.Worker, look.Kind, look.Task, look.Victim, 0)));
             }
         }
 

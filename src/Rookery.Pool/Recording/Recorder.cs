@@ -119,6 +119,14 @@ internal sealed class Recorder(WorkerPool pool, int number, int capacity)
             Add(NoteKind.Empty, -1, victim);
     }
 
+    /// <summary>Somebody else was quicker: at a victim, or, when that is this worker, at its own last task.</summary>
+    /// <param name="task">
+    /// Which task it was, if an owner lost it; -1 for a thief: the frame that it saw may be in use again by now, and
+    /// the order of all events tells it afterwards.
+    /// </param>
+    /// <param name="victim">Whose deque.</param>
+    public void LostRace(int task, int victim) => Add(NoteKind.LostRace, task, victim);
+
     private bool RecordingGoesOn => _epoch == pool.RecordingEpoch;
 
     private int Ticket => _hasTickets ? WorkQueue.LastTicket : 0;
@@ -151,7 +159,7 @@ internal sealed class Recorder(WorkerPool pool, int number, int capacity)
             EnterEpoch();
         if (now == 0)
             return;
-        if (kind != NoteKind.Empty)
+        if (kind is not (NoteKind.Empty or NoteKind.LostRace))
             _emptyInRow = 0;
         int at = _count;
         if ((uint)at >= (uint)_notes.Length)

@@ -72,6 +72,13 @@ internal sealed class StreamExpander(RecordedTasks tasks, int worker, WorkerStre
             case NoteKind.Empty:
                 stream.Looks.Add(new(note.Time, stream.Events.Count - 1, note.Other));
                 break;
+            case NoteKind.LostRace when _strands.TryPeek(out Strand? top) && !top.IsWaiting:
+                // By the time that the owner looked again, its child had ended: it never waited, nor looked for work.
+                stream.LooksLeftOut++;
+                break;
+            case NoteKind.LostRace:
+                stream.Looks.Add(new(note.Time, stream.Events.Count - 1, note.Other, IsRace: true, note.Task));
+                break;
             case NoteKind.Sleep:
                 _isAsleep = true;
                 Emit(note, RecordedKind.Sleep, -1, -1);

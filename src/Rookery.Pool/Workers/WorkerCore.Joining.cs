@@ -60,8 +60,11 @@ internal sealed partial class WorkerCore
             || (word & FrameState.Mask) == FrameState.Joined)
             throw PoolErrors.JoinedTwice();
 
-        bool isYoungest = frame.Depth == Depth - 1;
-        if (isYoungest && !frame.IsFinished && TakesOwn && Queue.TryTake(out int newest) == StealOutcome.Taken)
+        StealOutcome outcome = StealOutcome.Empty;
+        int newest = -1;
+        if (frame.Depth == Depth - 1 && !frame.IsFinished && TakesOwn)
+            outcome = Queue.TryTake(out newest);
+        if (outcome == StealOutcome.Taken)
         {
             Frame own = Pool.FrameOf(newest);
             if (own == frame)
@@ -73,7 +76,7 @@ internal sealed partial class WorkerCore
             Execute(own);
         }
 
-        WaitFor(frame);
+        WaitFor(frame, outcome == StealOutcome.LostRace);
         return Conclude(frame);
     }
 

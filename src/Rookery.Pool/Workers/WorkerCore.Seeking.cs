@@ -26,11 +26,17 @@ internal sealed partial class WorkerCore
     }
 
     /// <summary>Waits until a child is finished, and does meanwhile what the option says.</summary>
-    private void WaitFor(Frame frame)
+    /// <param name="frame">The child.</param>
+    /// <param name="hasLost">Whether this worker has just lost a race for it.</param>
+    private void WaitFor(Frame frame, bool hasLost)
     {
-        if (frame.IsFinished)
+        bool isFinished = frame.IsFinished;
+        if (!isFinished)
+            Recorder?.Wait(_task, frame);
+        if (hasLost)
+            Recorder?.LostRace(frame.Task, Number);
+        if (isFinished)
             return;
-        Recorder?.Wait(_task, frame);
         while (!frame.IsFinished)
         {
             WaitOnce(frame);
@@ -65,6 +71,8 @@ internal sealed partial class WorkerCore
             return true;
         }
 
+        if (outcome == StealOutcome.LostRace)
+            Recorder?.LostRace(Pool.FrameOf(task).Task, Number);
         if (Pool.SharedQueue is not null)
         {
             Recorder?.Empty(-1);
@@ -88,6 +96,7 @@ internal sealed partial class WorkerCore
                 Recorder?.Empty(victim);
                 return false;
             case StealOutcome.LostRace:
+                Recorder?.LostRace(-1, victim);
                 return false;
             default:
                 break;
