@@ -60,6 +60,10 @@ internal sealed class StreamExpander(RecordedTasks tasks, int worker, WorkerStre
             case NoteKind.Pass:
                 Pass(note);
                 break;
+            case NoteKind.EndAndPass:
+                End(note);
+                Pass(note with { Task = note.Other, Line = note.Ticket, Ticket = 0 });
+                break;
             case NoteKind.Work:
                 Emit(note, RecordedKind.Work, Top(note).Task, -1);
                 break;

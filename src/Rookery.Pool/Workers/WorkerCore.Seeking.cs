@@ -52,7 +52,10 @@ internal sealed partial class WorkerCore
     private void WaitOnce(Frame frame)
     {
         if (Pool.Options.AtJoin == AtJoin.Wait && !CurrentRun!.IsStopped)
+        {
+            Recorder?.Look();
             Block(frame);
+        }
         else if (TryRunOne(frame))
             _misses = 0;
         else
@@ -71,6 +74,7 @@ internal sealed partial class WorkerCore
             return true;
         }
 
+        Recorder?.Look();
         if (outcome == StealOutcome.LostRace)
             Recorder?.LostRace(Pool.FrameOf(task).Task, Number);
         if (Pool.SharedQueue is not null)

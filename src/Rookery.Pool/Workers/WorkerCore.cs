@@ -66,6 +66,7 @@ internal sealed partial class WorkerCore : IDisposable
             DequeKind.ThiefLock => new ThiefLockDeque<NoSteps>(),
             DequeKind.OneLock => new OneLockDeque<NoSteps>(pool.Options.OwnerTakes, pool.Options.ThiefTakes),
         };
+        TakesOwn = pool.Options.AtJoin != AtJoin.Wait || pool.SharedQueue is null;
         _victims = new(pool.Options, number);
         if (pool.Options.RecordingCapacity > 0)
             Recorder = new(pool, number, pool.Options.RecordingCapacity);
@@ -119,6 +120,7 @@ internal sealed partial class WorkerCore : IDisposable
         var frames = Unsafe.As<Frame<TTask, TResult>[]>(_allStores[type]);
         if (depth >= frames.Length)
         {
+            Recorder?.Look();
             var grown = new Frame<TTask, TResult>[Math.Max(16, Math.Max(depth + 1, frames.Length * 2))];
             Array.Copy((Frame[])_allStores[type], grown, frames.Length);
             Pool.AddFrames<TTask, TResult>(this, grown, frames.Length);

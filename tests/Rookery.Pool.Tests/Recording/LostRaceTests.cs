@@ -76,7 +76,7 @@ public sealed class LostRaceTests
     }
 
     private static Recorded Of(params Note[][] notes) => Recorded.From(
-        new PoolOptions { Workers = notes.Length, RecordingCapacity = 16 }, notes,
+        new PoolOptions { Workers = notes.Length, RecordingCapacity = 16 }, early: 0, notes,
         new RecordedTasks(isGiven: false, partsFrom: 100), task => $"task {task}");
 
     private static Trace Told(params Note[][] notes)

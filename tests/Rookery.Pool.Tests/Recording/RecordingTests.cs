@@ -35,6 +35,27 @@ public sealed class RecordingTests
         }
     }
 
+    // Where the pool's own code goes on from note to note they share a look at the clock. Wherever a program's code ran
+    // in between, it has to be seen: eight pieces, and for the reduction seven combinings, each of 0.2 ms.
+    [Theory]
+    [InlineData(false, 8)]
+    [InlineData(true, 15)]
+    public void Recording_OfALoop_SeesEachPieceByItself(bool isReduction, int pieces)
+    {
+        using var pool = new WorkerPool(new PoolOptions { Workers = 1, RecordingCapacity = 1 << 10 });
+        var separate = new List<int>();
+        for (int round = 0; round < 6; round++)
+        {
+            _ = isReduction ? pool.Run<int, int>(Reduced, 8) : pool.Run<int, int>(Looped, 8);
+            Trace trace = RecordedTraces.Audited(pool.TakeRecording());
+            separate.Add(Enumerable.Range(1, trace.Count - 1)
+                .Count(step => trace[step].Time - trace[step - 1].Time >= 180_000));
+        }
+
+        // A worker that loses its processor for a while adds one; a look that was not taken would merge two each time.
+        Assert.Equal(pieces, separate.Min());
+    }
+
     // Thieves that never rest, on deques with seldom more than one task: one run in some ten to a hundred has one that
     // came too late.
     [Fact]
@@ -60,6 +81,23 @@ public sealed class RecordingTests
         }
 
         Assert.Fail("No race was lost in 5000 runs.");
+    }
+
+    private static int Looped(Worker worker, int pieces)
+    {
+        worker.For(0, pieces, 0, (_, index) => Busy(index), 1);
+        return 0;
+    }
+
+    private static int Reduced(Worker worker, int pieces) => worker.Reduce(
+        0, pieces, 0, (_, index) => Busy(index), (left, right) => Busy(left + right), 0, 1);
+
+    private static int Busy(int value)
+    {
+        long start = System.Diagnostics.Stopwatch.GetTimestamp();
+        while (System.Diagnostics.Stopwatch.GetElapsedTime(start).TotalMicroseconds < 200)
+            Thread.SpinWait(10);
+        return value;
     }
 
     // It runs the awaited child itself, which in a trace a waiting worker must not.
