@@ -18,8 +18,10 @@ internal sealed class OneLockDeque<TSteps>(OwnerTakes owner, ThiefTakes thief, i
     {
         get
         {
-            lock (_gate)
-                return (int)(_bottom - _top);
+            TSteps.Enter(_gate);
+            int count = (int)(_bottom - _top);
+            TSteps.Exit(_gate);
+            return count;
         }
     }
 

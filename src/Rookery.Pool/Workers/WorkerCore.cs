@@ -52,15 +52,15 @@ internal sealed partial class WorkerCore : IDisposable
 
     private object[] _allStores = [];
 
-    public WorkerCore(WorkerPool pool, int number)
+    public WorkerCore(WorkerPool pool, int number, WorkQueue? queue)
     {
         Pool = pool;
         Number = number;
-        IsFast = pool.Options.IsFast;
+        IsFast = pool.Options.IsFast && queue is null;
         BaseKey = (long)number << KeyShift;
         Key = BaseKey;
         Deque = new(pool.Options.Fence);
-        Queue = pool.SharedQueue ?? pool.Options.Deque switch
+        Queue = queue ?? pool.SharedQueue ?? pool.Options.Deque switch
         {
             DequeKind.LockFree => Deque,
             DequeKind.ThiefLock => new ThiefLockDeque<NoSteps>(),

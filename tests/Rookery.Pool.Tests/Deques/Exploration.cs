@@ -53,10 +53,12 @@ internal sealed record Exploration(string Strategy, uint Seed, uint Schedules, s
 
     private static Exploration Run(string strategy, Configuration how, Action scenario)
     {
-        // Nothing may be fuzzed in real time, and nobody is called over the network.
+        // Nothing may be fuzzed in real time, and nobody is called over the network. Deadlocks are seen at once; the
+        // timeout is for threads that the library does not see, and a busy computer must not look like one.
         how = how.WithTelemetryEnabled(false).WithPartiallyControlledConcurrencyAllowed(false)
             .WithSystematicFuzzingFallbackEnabled(false).WithVerbosityEnabled(VerbosityLevel.None)
-            .WithMaxSchedulingSteps(5000);
+            .WithMaxSchedulingSteps(5000)
+            .WithDeadlockTimeout(30_000);
         using var engine = TestingEngine.Create(how, scenario);
         using var nowhere = new TextWriterLogger(TextWriter.Null, VerbosityLevel.None);
         engine.SetLogger(nowhere);
