@@ -111,8 +111,17 @@ internal static class PoolBench
         using var off = new WorkerPool(new PoolOptions { Workers = 1 });
         using var on = new WorkerPool(new PoolOptions { Workers = 1, RecordingCapacity = 1 << 18 });
         double[] best = Best(
-            rounds * 4, () => off.Run<Grains, long>(new(13, steps)), () => on.Run<Grains, long>(new(13, steps)));
-        Say($"recording at a grain of 1 us: {(best[1] / best[0]) - 1:P1} longer; a look at the clock {Clock():0.0} ns");
+            rounds * 4, () => off.Run<Grains, long>(new(13, steps)), () => on.Run<Grains, long>(new(13, steps)),
+            () => off.Run(Loop, steps), () => on.Run(Loop, steps));
+        Say($"recording at a grain of 1 us, forks and joins: {(best[1] / best[0]) - 1:P1} longer");
+        Say($"recording at a grain of 1 us, a loop:          {(best[3] / best[2]) - 1:P1} longer");
+        Say($"a look at the clock                            {Clock():0.0} ns");
+    }
+
+    private static long Loop(Worker worker, long steps)
+    {
+        worker.For(0, 1 << 13, steps, static (length, _) => Spinner.Spin(length), 1);
+        return 0;
     }
 
     // A note is little more than a look at the clock, whose price is the computer's.

@@ -51,6 +51,7 @@ internal static class RecordedTrace
         RecordedKind.Probe => EventKind.Probe,
         RecordedKind.Steal => EventKind.Steal,
         RecordedKind.Empty => EventKind.Empty,
+        RecordedKind.LostRace => EventKind.LostRace,
         RecordedKind.JoinWait => EventKind.JoinWait,
         RecordedKind.JoinPass => EventKind.JoinPass,
         RecordedKind.Block => EventKind.Block,

@@ -92,6 +92,9 @@ public sealed record PoolOptions
         Refuse(RecordingCapacity > 0 && Amount == StealAmount.Half,
             "A trace tells half a deque as one steal, and thieves here move its tasks one by one: record with "
                 + "Amount = One.");
+        Refuse(RecordingCapacity > 0 && hasDeques && AtJoin == AtJoin.Wait,
+            "In a trace a worker that waits under AtJoin = Wait does nothing, and here it runs the awaited child "
+                + "itself when nobody else has it: record with AtJoin = Help or Leapfrog.");
         Refuse(AtJoin == AtJoin.Leapfrog && OwnerTakes == OwnerTakes.Oldest,
             "A leapfrogging worker runs the waiting task's own children first, which are the newest.");
     }

@@ -17,8 +17,10 @@ public readonly ref partial struct Worker
     public void For<TBody>(int from, int to, TBody body, int grain = 0)
         where TBody : ILoopBody
     {
-        if (to > from)
-            new LoopTask<TBody>(body, from, to, GrainOf(from, to, grain)).Run(this);
+        if (to <= from)
+            return;
+        new LoopTask<TBody>(body, from, to, GrainOf(from, to, grain)).Run(this);
+        _core.Recorder?.Look();
     }
 
     /// <inheritdoc cref="For{TBody}(int,int,TBody,int)"/>
@@ -37,8 +39,14 @@ public readonly ref partial struct Worker
     /// <param name="empty">What an empty range gives.</param>
     /// <param name="grain">Longest piece, at least 1; 0 for one that gives each worker about eight.</param>
     public TResult Reduce<TBody, TResult>(int from, int to, TBody body, TResult empty, int grain = 0)
-        where TBody : IReduction<TResult> =>
-        to > from ? new ReduceTask<TBody, TResult>(body, from, to, GrainOf(from, to, grain)).Run(this) : empty;
+        where TBody : IReduction<TResult>
+    {
+        if (to <= from)
+            return empty;
+        TResult result = new ReduceTask<TBody, TResult>(body, from, to, GrainOf(from, to, grain)).Run(this);
+        _core.Recorder?.Look();
+        return result;
+    }
 
     /// <inheritdoc cref="Reduce{TBody,TResult}(int,int,TBody,TResult,int)"/>
     /// <param name="from">The first index.</param>

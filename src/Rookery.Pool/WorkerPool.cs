@@ -45,14 +45,24 @@ public sealed partial class WorkerPool : IDisposable
     /// <summary>Starts a pool.</summary>
     /// <exception cref="ArgumentException">An option is out of its range, or options exclude each other.</exception>
     public WorkerPool(PoolOptions options)
+        : this(options, null, null)
+    {
+    }
+
+    /// <summary>Starts a pool under a test's scheduler.</summary>
+    /// <param name="options">How it works.</param>
+    /// <param name="seam">The scheduler's side; null for the operating system's.</param>
+    /// <param name="makeQueue">Makes each worker's deque; null for the one of the options.</param>
+    internal WorkerPool(PoolOptions options, IPoolSeam? seam, Func<WorkQueue>? makeQueue)
     {
         options.Validate();
         Options = options;
+        Seam = seam;
         if (options.Queues == Queues.Shared)
             SharedQueue = new SharedQueue();
         Workers = new WorkerCore[options.Workers];
         for (int i = 0; i < Workers.Length; i++)
-            Workers[i] = new(this, i);
+            Workers[i] = new(this, i, makeQueue?.Invoke());
         _threads = new Thread[options.Workers];
         for (int i = 0; i < _threads.Length; i++)
             _threads[i] = Start(Workers[i]);
@@ -67,6 +77,8 @@ public sealed partial class WorkerPool : IDisposable
     internal WorkQueue? SharedQueue { get; }
 
     internal WorkerCore[] Workers { get; }
+
+    internal IPoolSeam? Seam { get; }
 
     internal bool IsClosed => Volatile.Read(ref _isClosed);
 
@@ -101,18 +113,33 @@ public sealed partial class WorkerPool : IDisposable
 
         WakeAll();
         foreach (Thread thread in _threads)
-            thread.Join();
+        {
+            if (Seam is null)
+                thread.Join();
+            else
+                Seam.Join(thread);
+        }
+
         foreach (WorkerCore worker in Workers)
             worker.Dispose();
     }
 
     private Thread Start(WorkerCore core)
     {
-        var thread = new Thread(() =>
+        void Body()
         {
             s_current = core;
             core.Live();
-        }, Options.StackBytes)
+        }
+
+        if (Seam is not null)
+        {
+            Thread controlled = Seam.Create(Body, Options.StackBytes);
+            Seam.Start(controlled);
+            return controlled;
+        }
+
+        var thread = new Thread(Body, Options.StackBytes)
         {
             IsBackground = true,
             Name = $"{Options.Name} {core.Number}",

@@ -6,7 +6,7 @@ using Rookery.Programs;
 namespace Rookery.Measuring.Plans;
 
 /// <summary>A task of a plan on a worker of the pool.</summary>
-internal readonly struct PoolTask(PlanRun run, int number) : IForkTask<Nothing>, INumberedTask
+internal readonly struct PoolTask(PlanRun run, int number) : IForkTask<Nothing>, INumberedTask, IPoolCode
 {
     /// <inheritdoc/>
     public int Number => number;
@@ -28,10 +28,12 @@ internal readonly struct PoolTask(PlanRun run, int number) : IForkTask<Nothing>,
             switch (step.Kind)
             {
                 case ActionKind.Work:
+                    recorder?.Look();
                     recorder?.Work(number);
                     run.Work(step.Value);
                     break;
                 case ActionKind.Block:
+                    recorder?.Look();
                     recorder?.Block(number);
                     run.Wait(step.Value);
                     recorder?.Unblock(number);
@@ -44,7 +46,7 @@ internal readonly struct PoolTask(PlanRun run, int number) : IForkTask<Nothing>,
                     int before = worker.Core.SwapTask((int)step.Value);
                     new PoolTask(run, (int)step.Value).Run(worker);
                     worker.Core.SwapTask(before);
-                    recorder?.End((int)step.Value);
+                    recorder?.End((int)step.Value, goesOn: true);
                     break;
                 case ActionKind.Join:
                     while (children.TryPop(out Forked<PoolTask, Nothing> child))

@@ -49,7 +49,7 @@ internal static class TaskLibraryRecording
         var options = new PoolOptions { Workers = threads.Count, WhenIdle = WhenIdle.Sleep };
         Note[][] notes = [.. threads.Select((events, thread) => NotesOf(events, thread, threads, numbers, root))];
         Recorded recorded = Recorded.From(
-            options, notes, new RecordedTasks(false, run.Plan.Count), task => run.Plan.Labels[task]);
+            options, early: 0, notes, new RecordedTasks(false, run.Plan.Count), task => run.Plan.Labels[task]);
         return RecordedTrace.Of(recorded, program, recorded.Labels, "the runtime's task library");
     }
 

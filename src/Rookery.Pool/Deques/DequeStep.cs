@@ -1,9 +1,10 @@
 namespace Rookery.Pool.Deques;
 
 /// <summary>
-/// The steps of the lock-free deque, one for each access to shared memory and each fence, in their order.
+/// The steps of the deques, one for each access to shared memory and each fence, in the order of the lock-free one.
 /// </summary>
 /// <remarks>
+/// The deques with locks pass those that they have in common with it, and the three at the end.
 /// The labels of fences (F1 to F3) and of the other orders (A1 to A4) are the same in <see
 /// cref="LockFreeDeque{TSteps}"/>
 /// and in the algorithm's text for the checker. A test compares the order in which the code passes them with this list.
@@ -63,4 +64,13 @@ internal enum DequeStep
 
     /// <summary>steal: <c>cas(top, t, t + 1)</c>.</summary>
     StealContest,
+
+    /// <summary>Takes the lock, for those that have one.</summary>
+    EnterLock,
+
+    /// <summary>steal with the thieves' lock: <c>top = t + 1</c> and a full fence, before the look at bottom.</summary>
+    StealRaiseTop,
+
+    /// <summary>steal with the thieves' lock: <c>top = t</c>, since nothing was there.</summary>
+    StealRestoreTop,
 }

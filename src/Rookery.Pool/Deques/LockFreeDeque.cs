@@ -85,19 +85,9 @@ internal sealed class LockFreeDeque<TSteps> : WorkQueue
             long top = Volatile.Read(ref _shared.Top);
             int[] items = _shared.Items;
             if (bottom - top >= items.Length)
-                items = Grow(top, bottom);
-
-            // order: none by itself; F1 keeps it above the store of bottom. Why no bounds check: the index is taken
-            // modulo the length, a power of two.
-            TSteps.At(DequeStep.PushWriteItem);
-            Slot(items, bottom) = task;
-
-            // F1. order: release; nothing above (the slot, the task's own fields) may move below the store of bottom.
-            // pairs with: A3 in TrySteal. else: a thief reads an empty slot, or a task whose fields are not there yet.
-            // Volatile.Write is that fence and the relaxed store in one.
-            TSteps.At(DequeStep.PushFence);
-            TSteps.At(DequeStep.PushWriteBottom);
-            Volatile.Write(ref _shared.Bottom, bottom + 1);
+                PutAfterGrowing(top, bottom, task);
+            else
+                Put(items, bottom, task);
         }
     }
 
@@ -107,9 +97,15 @@ internal sealed class LockFreeDeque<TSteps> : WorkQueue
         task = TakeNewest();
         if (task >= 0)
             return StealOutcome.Taken;
-        StealOutcome outcome = task == NothingLeft ? StealOutcome.Empty : StealOutcome.LostRace;
-        task = -1;
-        return outcome;
+        if (task == NothingLeft)
+        {
+            task = -1;
+            return StealOutcome.Empty;
+        }
+
+        // order: none; the owner wrote this slot, and nothing has been pushed since.
+        task = Slot(_shared.Items, unchecked(_shared.Bottom - 1));
+        return StealOutcome.LostRace;
     }
 
     /// <summary>Takes the newest task.</summary>
@@ -124,24 +120,22 @@ internal sealed class LockFreeDeque<TSteps> : WorkQueue
             TSteps.At(DequeStep.TakeReadBottom);
             long bottom = _shared.Bottom - 1;
 
-            // F2. order: full; this store of bottom may not move below the load of top (store-load: the one order
-            // that x86 does
-            // not keep by itself). pairs with: F3 in TrySteal. else: owner and thief both believe that the other is
-            // not there,
-            // and take the same task. An exchange is store and fence in one, and costs less than the two.
-            // With FencePlacement.Thief the owner has no fence: each thief has the kernel run a full fence on every
-            // processor
-            // of the process before it reads bottom, which is as good at every moment at which a thief looks. What is
-            // left for
-            // us is the order of the two instructions themselves; a volatile store and a volatile load stay in
-            // program order in
-            // the compiler's machine code (docs/pool.md says how we know).
+            // order: none by itself; F2 below keeps it above the load of top. A volatile store, so that it stays where
+            // it is in the machine code also where F2 is the thief's.
             TSteps.At(DequeStep.TakeWriteBottom);
-            if (_isFenceInTake)
-                Interlocked.Exchange(ref _shared.Bottom, bottom);
-            else
-                Volatile.Write(ref _shared.Bottom, bottom);
+            Volatile.Write(ref _shared.Bottom, bottom);
+
+            // F2. order: full; the store of bottom may not move below the load of top (store-load: the one order that
+            // x86 does not keep by itself). pairs with: F3 in TrySteal. else: owner and thief both believe that the
+            // other is not there, and take the same task. An exchange would be store and fence in one, and takes
+            // longer than the two (bench/).
+            // With FencePlacement.Thief the owner has no fence: each thief has the kernel run a full fence on every
+            // processor of the process before it reads bottom, which is as good at every moment at which a thief looks.
+            // What is left for us is the order of the two instructions themselves; a volatile store and a volatile load
+            // stay in program order in the compiler's machine code (docs/pool.md says how we know).
             TSteps.At(DequeStep.TakeFence);
+            if (_isFenceInTake)
+                Interlocked.MemoryBarrier();
 
             // order: none needed beyond F2. Volatile keeps the compiler from moving it up.
             TSteps.At(DequeStep.TakeReadTop);
@@ -246,7 +240,30 @@ internal sealed class LockFreeDeque<TSteps> : WorkQueue
         }
     }
 
+    /// <summary>The rest of a push, once there is room.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private void Put(int[] items, long bottom, int task)
+    {
+        unchecked
+        {
+            // order: none by itself; F1 keeps it above the store of bottom. Why no bounds check: the index is taken
+            // modulo the length, a power of two.
+            TSteps.At(DequeStep.PushWriteItem);
+            Slot(items, bottom) = task;
+
+            // F1. order: release; nothing above (the slot, the task's own fields) may move below the store of bottom.
+            // pairs with: A3 in TrySteal. else: a thief reads an empty slot, or a task whose fields are not there yet.
+            // Volatile.Write is that fence and the relaxed store in one.
+            TSteps.At(DequeStep.PushFence);
+            TSteps.At(DequeStep.PushWriteBottom);
+            Volatile.Write(ref _shared.Bottom, bottom + 1);
+        }
+    }
+
+    // Does the rest of the push too, so that the usual push has nothing to keep over a call: four moves less (bench/).
     [MethodImpl(MethodImplOptions.NoInlining)]
+    private void PutAfterGrowing(long top, long bottom, int task) => Put(Grow(top, bottom), bottom, task);
+
     private int[] Grow(long top, long bottom)
     {
         unchecked

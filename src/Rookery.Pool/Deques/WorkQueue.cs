@@ -26,6 +26,7 @@ internal abstract class WorkQueue
     public abstract void Push(int task);
 
     /// <summary>Takes a task at the owner's end.</summary>
+    /// <param name="task">What was taken, or what a thief took meanwhile; -1 when nothing was there.</param>
     /// <returns><see cref="StealOutcome.LostRace"/> when a thief took the last one meanwhile.</returns>
     public abstract StealOutcome TryTake(out int task);
 

@@ -33,6 +33,12 @@ internal enum NoteKind
     /// <summary>The task is past the join of one child.</summary>
     Pass,
 
+    /// <summary>
+    /// A task that its parent ran at the join ended, and the parent is past that join: <see cref="Note.Other"/> is the
+    /// parent, <see cref="Note.Ticket"/> its line.
+    /// </summary>
+    EndAndPass,
+
     /// <summary>The task computes on.</summary>
     Work,
 
@@ -44,6 +50,11 @@ internal enum NoteKind
 
     /// <summary>A look at a victim, or into the shared queue, found nothing.</summary>
     Empty,
+
+    /// <summary>
+    /// A task was seen at a victim, or by an owner at its last one, and somebody else was quicker; rare.
+    /// </summary>
+    LostRace,
 
     /// <summary>The worker falls asleep.</summary>
     Sleep,

@@ -33,14 +33,16 @@ public sealed class Recorded
     /// <summary>The pool's options.</summary>
     public PoolOptions Options { get; }
 
-    /// <summary>How far the clocks of two processors may differ, in nanoseconds.</summary>
+    /// <summary>
+    /// How far the clocks of two processors may differ, and how early a note may be, together in nanoseconds.
+    /// </summary>
     public long ClockUncertainty { get; private init; }
 
     /// <summary>How far a time was moved at most so that effects follow their causes, in nanoseconds.</summary>
     public long ShiftMax { get; private init; }
 
     /// <summary>
-    /// Looks that found nothing for which no moment was found at which that was true; they are left out.
+    /// Looks that found nothing, and lost races, for which no moment was found at which that was so; they are left out.
     /// </summary>
     public int LooksLeftOut { get; private init; }
 
@@ -69,17 +71,18 @@ public sealed class Recorded
         int partsFrom = given > 0 ? given : (recorders.Max(r => r.Labels.Count) + 1) * recorders.Length;
         var notes = recorders.Select(recorder => recorder.NotesOf(epoch).ToArray()).ToArray();
         return From(
-            pool.Options, notes, new RecordedTasks(given > 0, partsFrom),
-            task => TaskLabel.Read(recorders[task % recorders.Length].Labels[task / recorders.Length]));
+            pool.Options, Recorder.SharedLookNanoseconds, notes, new RecordedTasks(given > 0, partsFrom),
+            task => TaskLabel.Read(recorders[task % recorders.Length].Labels.Of(task / recorders.Length)));
     }
 
     /// <summary>Works out what notes mean, whoever made them.</summary>
     /// <param name="options">How the tasks were scheduled.</param>
+    /// <param name="early">How early a note may be, in nanoseconds.</param>
     /// <param name="notes">The notes of each worker, in its order.</param>
     /// <param name="tasks">An empty account of the tasks.</param>
     /// <param name="labels">What a task of the notes is called.</param>
     internal static Recorded From(
-        PoolOptions options, IReadOnlyList<Note[]> notes, RecordedTasks tasks, Func<int, string> labels)
+        PoolOptions options, long early, IReadOnlyList<Note[]> notes, RecordedTasks tasks, Func<int, string> labels)
     {
         var streams = new List<WorkerStream>();
         int root = -1;
@@ -99,18 +102,19 @@ public sealed class Recorded
 
         if (root < 0)
             throw new RecordingException("The run was not recorded from its beginning.");
-        return Assemble(options, streams, tasks, labels, root);
+        return Assemble(options, early, streams, tasks, labels, root);
     }
 
     private static Recorded Assemble(
-        PoolOptions options, List<WorkerStream> streams, RecordedTasks tasks, Func<int, string> labels, int root)
+        PoolOptions options, long early, List<WorkerStream> streams, RecordedTasks tasks, Func<int, string> labels,
+        int root)
     {
         var merge = new CausalMerge(
             streams, options.Queues == Queues.PerWorker && options.ThiefTakes == ThiefTakes.Oldest,
             options.Queues == Queues.Shared);
         List<(int Worker, int Index, long Time)> order = merge.Order(root);
         var placer = new LookPlacer(streams, order, options.Queues == Queues.Shared);
-        var looks = new Queue<(int Place, long Time, int Worker, int Victim)>(placer.Place());
+        var looks = new Queue<PlacedLook>(placer.Place());
         long start = order.First(o => streams[o.Worker].Events[o.Index] is { Kind: RecordedKind.Begin } b
             && b.Task == root).Time;
         var numbers = new TaskNumbers(tasks, labels, root);
@@ -120,12 +124,11 @@ public sealed class Recorded
         {
             (int worker, int index, long time) = order[i];
             events.Add(numbers.Renumbered(streams[worker].Events[index] with { Time = Since(time) }));
-            while (looks.TryPeek(out var look) && look.Place == i)
+            while (looks.TryPeek(out PlacedLook look) && look.Place == i)
             {
                 looks.Dequeue();
-                if (look.Victim >= 0)
-                    events.Add(new(Since(look.Time), look.Worker, RecordedKind.Probe, -1, look.Victim, 0));
-                events.Add(new(Since(look.Time), look.Worker, RecordedKind.Empty, -1, look.Victim, 0));
+                events.Add(numbers.Renumbered(
+                    new(Since(look.Time), look.Worker, look.Kind, look.Task, look.Victim, 0)));
             }
         }
 
@@ -136,7 +139,7 @@ public sealed class Recorded
         {
             Events = events,
             Labels = numbers.Labels,
-            ClockUncertainty = ClockSkew.BoundNanoseconds,
+            ClockUncertainty = ClockSkew.BoundNanoseconds + early,
             ShiftMax = (long)(merge.ShiftMax * (1e9 / Stopwatch.Frequency)),
             LooksLeftOut = placer.LeftOut,
         };

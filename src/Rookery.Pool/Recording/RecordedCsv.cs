@@ -30,6 +30,7 @@ internal static class RecordedCsv
     /// <summary>The word of a kind, as docs/trace.md has it.</summary>
     public static string WordOf(RecordedKind kind) => kind switch
     {
+        RecordedKind.LostRace => "lost-race",
         RecordedKind.JoinWait => "join-wait",
         RecordedKind.JoinPass => "join-pass",
         _ => kind.ToString().ToLowerInvariant(),

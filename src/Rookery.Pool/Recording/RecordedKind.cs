@@ -30,6 +30,9 @@ public enum RecordedKind
     /// <summary>Nothing was there.</summary>
     Empty,
 
+    /// <summary>A task was seen, and somebody else took it.</summary>
+    LostRace,
+
     /// <summary>The task waits at a join.</summary>
     JoinWait,
 

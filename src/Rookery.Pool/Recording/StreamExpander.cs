@@ -60,6 +60,10 @@ internal sealed class StreamExpander(RecordedTasks tasks, int worker, WorkerStre
             case NoteKind.Pass:
                 Pass(note);
                 break;
+            case NoteKind.EndAndPass:
+                End(note);
+                Pass(note with { Task = note.Other, Line = note.Ticket, Ticket = 0 });
+                break;
             case NoteKind.Work:
                 Emit(note, RecordedKind.Work, Top(note).Task, -1);
                 break;
@@ -71,6 +75,13 @@ internal sealed class StreamExpander(RecordedTasks tasks, int worker, WorkerStre
                 break;
             case NoteKind.Empty:
                 stream.Looks.Add(new(note.Time, stream.Events.Count - 1, note.Other));
+                break;
+            case NoteKind.LostRace when _strands.TryPeek(out Strand? top) && !top.IsWaiting:
+                // By the time that the owner looked again, its child had ended: it never waited, nor looked for work.
+                stream.LooksLeftOut++;
+                break;
+            case NoteKind.LostRace:
+                stream.Looks.Add(new(note.Time, stream.Events.Count - 1, note.Other, IsRace: true, note.Task));
                 break;
             case NoteKind.Sleep:
                 _isAsleep = true;

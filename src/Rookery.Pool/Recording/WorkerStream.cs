@@ -6,8 +6,11 @@ internal sealed class WorkerStream
     /// <summary>What certainly happened, in order.</summary>
     public List<RecordedEvent> Events { get; } = [];
 
-    /// <summary>Looks that found nothing, to be placed where that was true.</summary>
+    /// <summary>Looks that got nothing, to be placed where that was true.</summary>
     public List<Look> Looks { get; } = [];
+
+    /// <summary>Looks that a trace has no place for.</summary>
+    public int LooksLeftOut { get; set; }
 
     /// <summary>Waits at joins: the event's index, and a child that had not ended then.</summary>
     public List<(int Index, int Child)> Waits { get; } = [];

@@ -42,12 +42,6 @@ internal abstract class Frame(WorkerCore owner, int depth, int number)
     /// <summary>Open children of the owner beneath it.</summary>
     public int Depth { get; } = depth;
 
-    /// <summary>What the name of its child can be read from, for a trace.</summary>
-    public abstract object LabelSource { get; }
-
-    /// <summary>The number that the program gave its child; -1 when it gives none.</summary>
-    public abstract int TraceNumber { get; }
-
     /// <summary>Whether the child has ended; what it wrote can then be read.</summary>
     public bool IsFinished =>
 

@@ -14,12 +14,6 @@ internal sealed class Frame<TTask, TResult>(WorkerCore owner, int depth, int num
     public TResult Result = default!;
 
     /// <inheritdoc/>
-    public override object LabelSource => TaskLabel.SourceOf(in Body);
-
-    /// <inheritdoc/>
-    public override int TraceNumber => Body is INumberedTask numbered ? numbered.Number : -1;
-
-    /// <inheritdoc/>
     public override void Execute(WorkerCore core)
     {
         long word = Word;

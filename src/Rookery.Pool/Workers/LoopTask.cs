@@ -1,7 +1,8 @@
 namespace Rookery.Pool.Workers;
 
 /// <summary>A loop over a range: halves are forked until a piece is no longer than the grain.</summary>
-internal readonly struct LoopTask<TBody>(TBody body, int from, int to, int grain) : IForkTask<Nothing>, INamedTask
+internal readonly struct LoopTask<TBody>(TBody body, int from, int to, int grain)
+    : IForkTask<Nothing>, INamedTask, IPoolCode
     where TBody : ILoopBody
 {
     /// <inheritdoc/>
@@ -12,6 +13,7 @@ internal readonly struct LoopTask<TBody>(TBody body, int from, int to, int grain
     {
         if (to - from <= grain)
         {
+            worker.Core.Recorder?.Look();
             body.Run(worker, from, to);
             return default;
         }

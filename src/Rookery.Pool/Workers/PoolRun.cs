@@ -53,6 +53,7 @@ internal abstract class PoolRun(WorkerPool pool, TimeSpan? timeLimit, Cancellati
         using Timer? limit = timeLimit is { } time
             ? new Timer(static run => ((PoolRun)run!).Stop(StopReason.TimeOver), this, time, Timeout.InfiniteTimeSpan)
             : null;
+        pool.Seam?.Until(() => Volatile.Read(ref _isFinished));
         lock (_gate)
         {
             while (!_isFinished)

@@ -30,13 +30,17 @@ internal sealed partial class WorkerCore
         frame.Word = IsFast ? word : word | FrameState.OffFastPath;
         frame.Runner = -1;
         if (Recorder is { } recorder)
-            frame.Task = recorder.Fork(_task, frame);
+            frame.Task = recorder.Fork(_task, in task, task is IPoolCode);
         Queue.Push(frame.Number);
         Recorder?.Queued();
 
         // order: as in Worker.Fork. The other deques have a full fence in their locks.
         if (Volatile.Read(ref Attention) != 0)
+        {
             Attend();
+            Recorder?.Look();
+        }
+
         return new(frame, word);
     }
 
@@ -49,7 +53,10 @@ internal sealed partial class WorkerCore
         // good.
         if (taken >= 0)
             Queue.Push(taken);
-        CloseGaps();
+
+        // There is no gap above a youngest child that is not joined, and looking for one is dear.
+        if (frame is null || frame.Key + 1 != Key || IsJoined(frame))
+            CloseGaps();
         if (frame is null)
             throw PoolErrors.JoinedNothing();
         if (frame.Owner != this)
@@ -60,20 +67,23 @@ internal sealed partial class WorkerCore
             || (word & FrameState.Mask) == FrameState.Joined)
             throw PoolErrors.JoinedTwice();
 
-        bool isYoungest = frame.Depth == Depth - 1;
-        if (isYoungest && !frame.IsFinished && TakesOwn && Queue.TryTake(out int newest) == StealOutcome.Taken)
+        StealOutcome outcome = StealOutcome.Empty;
+        int newest = -1;
+        if (frame.Depth == Depth - 1 && !frame.IsFinished && TakesOwn)
+            outcome = Queue.TryTake(out newest);
+        if (outcome == StealOutcome.Taken)
         {
-            Frame own = Pool.FrameOf(newest);
-            if (own == frame)
+            if (newest == frame.Number)
                 return RunHere(frame);
 
             // Possible with a deque that gives its owner the oldest, or one queue for all.
+            Frame own = Pool.FrameOf(newest);
             Recorder?.Wait(_task, frame);
             Recorder?.Take(own.Task);
             Execute(own);
         }
 
-        WaitFor(frame);
+        WaitFor(frame, outcome == StealOutcome.LostRace);
         return Conclude(frame);
     }
 
@@ -81,6 +91,7 @@ internal sealed partial class WorkerCore
     /// <exception cref="InsufficientExecutionStackException">The worker's stack is nearly used up.</exception>
     public TaskPlace EnterTask(Frame frame)
     {
+        Recorder?.Look();
         var place = new TaskPlace(_floor, NextWord & (WordStep - 1), _task, Recorder?.Line ?? 0);
         SetSlot(frame.Word & (WordStep - 1) & ~(FrameState.Mask | FrameState.OffFastPath));
         _floor = Depth;
@@ -93,7 +104,7 @@ internal sealed partial class WorkerCore
     {
         if (Recorder is { } recorder)
         {
-            recorder.End(frame.Task);
+            recorder.End(frame.Task, frame.Owner == this);
             recorder.Line = place.Line;
         }
 
@@ -175,7 +186,7 @@ internal sealed partial class WorkerCore
     }
 
     /// <summary>Whether a waiting worker may run tasks of its own queue.</summary>
-    private bool TakesOwn => Pool.Options.AtJoin != AtJoin.Wait || Pool.SharedQueue is null;
+    private bool TakesOwn { get; }
 
     private static void Drop(Frame frame) => Volatile.Write(ref frame.Word, frame.Word | FrameState.Failed);
 
@@ -202,7 +213,7 @@ internal sealed partial class WorkerCore
         if (Recorder is not { } recorder)
             return body.Run(new Worker(this));
         (int before, int task, int line) = (_task, frame.Task, recorder.Line);
-        recorder.TakeAwaited(before, task);
+        recorder.TakeAwaited(before, task, body is IPoolCode);
         _task = task;
         try
         {
@@ -211,7 +222,7 @@ internal sealed partial class WorkerCore
         finally
         {
             _task = before;
-            recorder.EndAndPass(task, before, line);
+            recorder.EndAndPass(task, before, line, body is IPoolCode);
         }
     }
 

@@ -26,11 +26,17 @@ internal sealed partial class WorkerCore
     }
 
     /// <summary>Waits until a child is finished, and does meanwhile what the option says.</summary>
-    private void WaitFor(Frame frame)
+    /// <param name="frame">The child.</param>
+    /// <param name="hasLost">Whether this worker has just lost a race for it.</param>
+    private void WaitFor(Frame frame, bool hasLost)
     {
-        if (frame.IsFinished)
+        bool isFinished = frame.IsFinished;
+        if (!isFinished)
+            Recorder?.Wait(_task, frame);
+        if (hasLost)
+            Recorder?.LostRace(frame.Task, Number);
+        if (isFinished)
             return;
-        Recorder?.Wait(_task, frame);
         while (!frame.IsFinished)
         {
             WaitOnce(frame);
@@ -46,7 +52,10 @@ internal sealed partial class WorkerCore
     private void WaitOnce(Frame frame)
     {
         if (Pool.Options.AtJoin == AtJoin.Wait && !CurrentRun!.IsStopped)
+        {
+            Recorder?.Look();
             Block(frame);
+        }
         else if (TryRunOne(frame))
             _misses = 0;
         else
@@ -65,6 +74,9 @@ internal sealed partial class WorkerCore
             return true;
         }
 
+        Recorder?.Look();
+        if (outcome == StealOutcome.LostRace)
+            Recorder?.LostRace(Pool.FrameOf(task).Task, Number);
         if (Pool.SharedQueue is not null)
         {
             Recorder?.Empty(-1);
@@ -88,6 +100,7 @@ internal sealed partial class WorkerCore
                 Recorder?.Empty(victim);
                 return false;
             case StealOutcome.LostRace:
+                Recorder?.LostRace(-1, victim);
                 return false;
             default:
                 break;

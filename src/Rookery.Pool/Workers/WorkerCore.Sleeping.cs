@@ -16,7 +16,13 @@ internal sealed partial class WorkerCore
     /// <summary>
     /// Lets a sleeping worker go on; called once for each time that it was taken off the list of sleepers.
     /// </summary>
-    public void Signal() => _signal.Set();
+    public void Signal()
+    {
+        if (Pool.Seam is null)
+            _signal.Set();
+        else
+            Pool.Seam.Set(_signal);
+    }
 
     /// <summary>A worker has a task that it queued: wakes a sleeper; or the run is to stop: ends the task.</summary>
     public void Attend()
@@ -38,6 +44,7 @@ internal sealed partial class WorkerCore
         // owner sees an unfinished child, we see nobody asleep, and it sleeps for ever. A steal is rare: the fence
         // costs little.
         Interlocked.MemoryBarrier();
+        Pool.Seam?.Step();
         if (frame.Owner.SleepsFor == frame)
             Pool.Wake(frame.Owner, this);
     }
@@ -76,7 +83,9 @@ internal sealed partial class WorkerCore
 
     private void Sleep(Frame? awaited)
     {
+        Pool.Seam?.Step();
         Pool.AddSleeper(this, awaited is null);
+        Pool.Seam?.Step();
         Volatile.Write(ref _sleepsFor, awaited);
 
         // order: full, on every processor of the process. What we announced above is seen by whoever queues a task
@@ -85,13 +94,12 @@ internal sealed partial class WorkerCore
         // Worker.Fork, which has
         // no fence, and the fence in SayFinished. else: a task is queued, nobody is woken for it: the lost wake-up.
         Interlocked.MemoryBarrierProcessWide();
-        bool hasReason = Pool.IsClosed || Pool.HasWork() || (awaited is null ? Pool.HasRuns : awaited.IsFinished);
+        Pool.Seam?.Step();
+        bool hasReason = Pool.Seam is not { LeavesOutLastLook: true }
+            && (Pool.IsClosed || Pool.HasWork() || (awaited is null ? Pool.HasRuns : awaited.IsFinished));
+        Pool.Seam?.Step();
         if (!hasReason || !Pool.TryRemoveSleeper(this))
-        {
-            Recorder?.Sleep();
-            _signal.WaitOne();
-            Recorder?.Wake(WokenBy);
-        }
+            WaitForSignal();
 
         Volatile.Write(ref _sleepsFor, null);
     }
@@ -103,17 +111,24 @@ internal sealed partial class WorkerCore
     private void Block(Frame frame)
     {
         Volatile.Write(ref _sleepsFor, frame);
+        Pool.Seam?.Step();
         Pool.AddBlocked(this);
 
         // order: full, as in Sleep. pairs with: the fence in SayFinished. else: the same.
         Interlocked.MemoryBarrierProcessWide();
+        Pool.Seam?.Step();
         if (!frame.IsFinished || !Pool.TryRemoveSleeper(this))
-        {
-            Recorder?.Sleep();
-            _signal.WaitOne();
-            Recorder?.Wake(WokenBy);
-        }
-
+            WaitForSignal();
         Volatile.Write(ref _sleepsFor, null);
+    }
+
+    private void WaitForSignal()
+    {
+        Recorder?.Sleep();
+        if (Pool.Seam is null)
+            _signal.WaitOne();
+        else
+            Pool.Seam.Wait(_signal);
+        Recorder?.Wake(WokenBy);
     }
 }

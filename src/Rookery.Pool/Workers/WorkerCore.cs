@@ -52,20 +52,21 @@ internal sealed partial class WorkerCore : IDisposable
 
     private object[] _allStores = [];
 
-    public WorkerCore(WorkerPool pool, int number)
+    public WorkerCore(WorkerPool pool, int number, WorkQueue? queue)
     {
         Pool = pool;
         Number = number;
-        IsFast = pool.Options.IsFast;
+        IsFast = pool.Options.IsFast && queue is null;
         BaseKey = (long)number << KeyShift;
         Key = BaseKey;
         Deque = new(pool.Options.Fence);
-        Queue = pool.SharedQueue ?? pool.Options.Deque switch
+        Queue = queue ?? pool.SharedQueue ?? pool.Options.Deque switch
         {
             DequeKind.LockFree => Deque,
-            DequeKind.ThiefLock => new ThiefLockDeque(),
-            DequeKind.OneLock => new OneLockDeque(pool.Options.OwnerTakes, pool.Options.ThiefTakes),
+            DequeKind.ThiefLock => new ThiefLockDeque<NoSteps>(),
+            DequeKind.OneLock => new OneLockDeque<NoSteps>(pool.Options.OwnerTakes, pool.Options.ThiefTakes),
         };
+        TakesOwn = pool.Options.AtJoin != AtJoin.Wait || pool.SharedQueue is null;
         _victims = new(pool.Options, number);
         if (pool.Options.RecordingCapacity > 0)
             Recorder = new(pool, number, pool.Options.RecordingCapacity);
@@ -119,6 +120,7 @@ internal sealed partial class WorkerCore : IDisposable
         var frames = Unsafe.As<Frame<TTask, TResult>[]>(_allStores[type]);
         if (depth >= frames.Length)
         {
+            Recorder?.Look();
             var grown = new Frame<TTask, TResult>[Math.Max(16, Math.Max(depth + 1, frames.Length * 2))];
             Array.Copy((Frame[])_allStores[type], grown, frames.Length);
             Pool.AddFrames<TTask, TResult>(this, grown, frames.Length);

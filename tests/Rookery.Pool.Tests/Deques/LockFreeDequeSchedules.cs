@@ -65,7 +65,7 @@ public sealed class LockFreeDequeSchedules
     {
         Exception? found = Record.Exception(() => StepScheduler.Explore(
             () => Scenario(
-                new UncontestedDeque(), tasks: 1,
+                new MistakenDeque<ScheduledSteps>(DequeMistake.SkipsTheContest), tasks: 1,
                 [
                     (deque, saw) => saw(deque.TryTake(out int task), task),
                     (deque, saw) => saw(deque.TrySteal(out int task), task),

@@ -62,8 +62,8 @@ public sealed class LockFreeDequeStress
     {
         "thief's fence" => new LockFreeDeque<NoSteps>(FencePlacement.Thief, 2),
         "owner's fence" => new LockFreeDeque<NoSteps>(FencePlacement.Owner, 2),
-        "thief lock" => new ThiefLockDeque(),
-        _ => new OneLockDeque(OwnerTakes.Newest, ThiefTakes.Oldest),
+        "thief lock" => new ThiefLockDeque<NoSteps>(),
+        _ => new OneLockDeque<NoSteps>(OwnerTakes.Newest, ThiefTakes.Oldest),
     };
 
     // A counter that every operation raises is the clock: an operation is over before another begins only if the

@@ -82,6 +82,6 @@ public sealed class LockFreeDequeTests
     private static IEnumerable<WorkQueue> Kinds() =>
     [
         new LockFreeDeque<NoSteps>(FencePlacement.Thief, 2), new LockFreeDeque<NoSteps>(FencePlacement.Owner, 2),
-        new ThiefLockDeque(), new OneLockDeque(OwnerTakes.Newest, ThiefTakes.Oldest),
+        new ThiefLockDeque<NoSteps>(), new OneLockDeque<NoSteps>(OwnerTakes.Newest, ThiefTakes.Oldest),
     ];
 }
