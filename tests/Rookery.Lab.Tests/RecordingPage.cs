@@ -26,6 +26,9 @@ internal sealed class RecordingPage : IPage
 
     public int Breaths { get; private set; }
 
+    /// <summary>What happens whenever long work lets the page answer.</summary>
+    public Action? Answering { get; set; }
+
     public string Fragment { get; set; } = "";
 
     public string Address { get; set; } = "http://127.0.0.1/course/lab/index.html#old";
@@ -39,7 +42,22 @@ internal sealed class RecordingPage : IPage
 
     private double _now;
 
-    public void Draw(string host, string svg, bool moves) => Drawn[host] = svg;
+    /// <summary>Pictures made ready, by element; shown ones are no longer there.</summary>
+    public Dictionary<string, string> Ahead { get; } = new(StringComparer.Ordinal);
+
+    public void Draw(string host, string svg, bool moves)
+    {
+        Ahead.Remove(host);
+        Drawn[host] = svg;
+    }
+
+    public void DrawAhead(string host, string svg) => Ahead[host] = svg;
+
+    public void ShowAhead(string host)
+    {
+        Drawn[host] = Ahead[host];
+        Ahead.Remove(host);
+    }
 
     public void Mark(int task)
     {
@@ -56,6 +74,12 @@ internal sealed class RecordingPage : IPage
     public void ShowDialog(string id, bool isOpen) => Dialogs.Add((id, isOpen));
 
     public (double Width, double Height) SizeOf(string host) => (800, 500);
+
+    public void WatchSize(string host, Action<double, double> changed)
+    {
+        (double width, double height) = SizeOf(host);
+        changed(width, height);
+    }
 
     public void Listen(IPageEvents events)
     {
@@ -109,9 +133,26 @@ internal sealed class RecordingPage : IPage
 
     public void PlaceCaret(string host, int offset, int length) => Focused = host;
 
+    private readonly Queue<TaskCompletionSource> _waiting = [];
+
+    public Task IdleAsync()
+    {
+        var waiting = new TaskCompletionSource();
+        _waiting.Enqueue(waiting);
+        return waiting.Task;
+    }
+
+    /// <summary>Nothing is to be done for a while: those who waited for that go on.</summary>
+    public void Rest()
+    {
+        for (int waiting = _waiting.Count; waiting > 0; waiting--)
+            _waiting.Dequeue().SetResult();
+    }
+
     public Task BreatheAsync()
     {
         Breaths++;
+        Answering?.Invoke();
         return Task.CompletedTask;
     }
 }

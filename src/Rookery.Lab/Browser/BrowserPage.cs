@@ -30,6 +30,12 @@ internal sealed partial class BrowserPage : IPage
     public void Draw(string host, string svg, bool moves) => Script.Draw(host, svg, moves);
 
     /// <inheritdoc/>
+    public void DrawAhead(string host, string svg) => Script.DrawAhead(host, svg);
+
+    /// <inheritdoc/>
+    public void ShowAhead(string host) => Script.ShowAhead(host);
+
+    /// <inheritdoc/>
     public void Mark(int task) => Script.Mark(task);
 
     /// <inheritdoc/>
@@ -44,6 +50,9 @@ internal sealed partial class BrowserPage : IPage
 
     /// <inheritdoc/>
     public (double Width, double Height) SizeOf(string host) => (Script.WidthOf(host), Script.HeightOf(host));
+
+    /// <inheritdoc/>
+    public void WatchSize(string host, Action<double, double> changed) => Script.WatchSize(host, changed);
 
     /// <inheritdoc/>
     public void Listen(IPageEvents events)
@@ -94,6 +103,9 @@ internal sealed partial class BrowserPage : IPage
     public void PlaceCaret(string host, int offset, int length) => Script.PlaceCaret(host, offset, length);
 
     /// <inheritdoc/>
+    public Task IdleAsync() => Script.IdleAsync();
+
+    /// <inheritdoc/>
     public Task BreatheAsync() => Script.BreatheAsync();
 
     private static bool OnKey(string key, int modifiers) =>
@@ -117,6 +129,12 @@ internal sealed partial class BrowserPage : IPage
     {
         [JSImport("draw", "lab")]
         internal static partial void Draw(string host, string svg, bool moves);
+
+        [JSImport("drawAhead", "lab")]
+        internal static partial void DrawAhead(string host, string svg);
+
+        [JSImport("showAhead", "lab")]
+        internal static partial void ShowAhead(string host);
 
         [JSImport("mark", "lab")]
         internal static partial void Mark(int task);
@@ -143,6 +161,10 @@ internal sealed partial class BrowserPage : IPage
 
         [JSImport("heightOf", "lab")]
         internal static partial double HeightOf(string host);
+
+        [JSImport("watchSize", "lab")]
+        internal static partial void WatchSize(
+            string host, [JSMarshalAs<JSType.Function<JSType.Number, JSType.Number>>] Action<double, double> changed);
 
         [JSImport("listen", "lab")]
         internal static partial void Listen(
@@ -211,6 +233,9 @@ internal sealed partial class BrowserPage : IPage
 
         [JSImport("now", "lab")]
         internal static partial double Now();
+
+        [JSImport("rest", "lab")]
+        internal static partial Task IdleAsync();
 
         [JSImport("breathe", "lab")]
         internal static partial Task BreatheAsync();

@@ -12,6 +12,15 @@ internal interface IPage
     /// </param>
     void Draw(string host, string svg, bool moves);
 
+    /// <summary>
+    /// Makes the picture ready that probably comes next into an element, with all that moves; the next picture drawn
+    /// there, this or another, makes an end of it.
+    /// </summary>
+    void DrawAhead(string host, string svg);
+
+    /// <summary>Shows the picture that was made ready.</summary>
+    void ShowAhead(string host);
+
     /// <summary>Marks all that stands for a task, wherever it is drawn; -1 marks nothing.</summary>
     void Mark(int task);
 
@@ -34,6 +43,10 @@ internal interface IPage
 
     /// <summary>Width and height of an element in pixels; 0 when it is not there.</summary>
     (double Width, double Height) SizeOf(string host);
+
+    /// <summary>Asks to be told the width and height of an element in pixels, now and whenever they change.</summary>
+    /// <remarks>For what is drawn often: <see cref="SizeOf"/> may have the page laid out.</remarks>
+    void WatchSize(string host, Action<double, double> changed);
 
     /// <summary>Asks to be told of keys, of pointing at what is drawn, of new sizes, and of files dropped.</summary>
     void Listen(IPageEvents events);
@@ -96,6 +109,9 @@ internal interface IPage
 
     /// <summary>Milliseconds of a clock that only goes forward.</summary>
     double Now { get; }
+
+    /// <summary>Waits until the next frame has been shown and the page has nothing else to do.</summary>
+    Task IdleAsync();
 
     /// <summary>Waits until the page has drawn itself and answered whatever came in.</summary>
     Task BreatheAsync();

@@ -47,6 +47,9 @@ internal sealed class LabSession : IDisposable
     /// <summary>Something drawn was pointed at: the picture's id, and what stands there.</summary>
     public event Action<string, string>? Pointed;
 
+    /// <summary>The run under way has come further.</summary>
+    public event Action? Progressed;
+
     /// <summary>Something else changed: the room, what is under way, how things are shown.</summary>
     public event Action? Changed;
 
@@ -87,6 +90,12 @@ internal sealed class LabSession : IDisposable
     /// <summary>Events of the run under way; null when none is being made.</summary>
     public long? Making { get; private set; }
 
+    /// <summary>
+    /// Events of the run that was ended by hand: what is shown is the one before it; null when it is of
+    /// <see cref="Inputs"/>.
+    /// </summary>
+    public long? Stopped { get; private set; }
+
     /// <summary>The room that is open.</summary>
     public Room Room { get; private set; }
 
@@ -102,7 +111,7 @@ internal sealed class LabSession : IDisposable
     public void Show(LabRun run)
     {
         (Former, IsPinned) = (null, false);
-        Problems = [];
+        (Problems, Stopped) = ([], null);
         Take(run, 0);
     }
 
@@ -227,8 +236,18 @@ internal sealed class LabSession : IDisposable
         Changed?.Invoke();
     }
 
-    /// <summary>Ends the making of a run.</summary>
+    /// <summary>Ends the making of a run; what was shown before it stays.</summary>
     public void Cancel() => _making.Cancel();
+
+    /// <summary>Makes the run that was ended by hand after all, from its beginning.</summary>
+    public Task MakeAgainAsync() => MakeAsync(null, keepsFormer: true);
+
+    /// <summary>Takes away the word that a run was ended.</summary>
+    public void DismissStopped()
+    {
+        Stopped = null;
+        Changed?.Invoke();
+    }
 
     /// <inheritdoc/>
     public void Dispose() => _making.Dispose();
@@ -243,7 +262,7 @@ internal sealed class LabSession : IDisposable
         _making.Dispose();
         _making = new();
         CancellationToken cancel = _making.Token;
-        Making = 0;
+        (Making, Stopped) = (0, null);
         Changed?.Invoke();
         try
         {
@@ -266,6 +285,8 @@ internal sealed class LabSession : IDisposable
         catch (OperationCanceledException) when (cancel.IsCancellationRequested)
         {
             // Overtaken or ended by hand: what is shown stays.
+            if (_making.Token == cancel)
+                Stopped = Making;
         }
         finally
         {
@@ -299,6 +320,6 @@ internal sealed class LabSession : IDisposable
     private void Count(long events)
     {
         Making = events;
-        Changed?.Invoke();
+        Progressed?.Invoke();
     }
 }

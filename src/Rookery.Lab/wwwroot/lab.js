@@ -6,78 +6,100 @@ let marked = -1;
 
 // --- Pictures -----------------------------------------------------------------------------------------------------
 
-// Where each task is drawn; the last drawn of several wins, as it lies on top.
-function placesOf(host) {
-    const places = new Map();
-    for (const element of host.querySelectorAll("[data-target^='task=']"))
-        places.set(element.dataset.target, { element, box: element.getBoundingClientRect() });
-    return places;
+// Where a task is drawn, by the first mark of its group. Read from the picture's own numbers: asking the page where
+// things are would have it laid out.
+function placeOf(element) {
+    const mark = element.querySelector("rect, text");
+    if (!mark) return null;
+    const numberOf = name => Number(mark.getAttribute(name));
+    return { x: numberOf("x"), y: numberOf("y") - (mark.nodeName === "text" ? numberOf("font-size") : 0) };
 }
 
-// What stayed as it was glides on, if it does.
-function glide(element, from, to) {
-    if (!from || from.element === element || to.width === 0) return;
-    const x = from.box.left - to.left, y = from.box.top - to.top;
-    if (Math.abs(x) + Math.abs(y) < 2) return;
-    element.animate(
-        [{ transform: `translate(${x}px, ${y}px)` }, { transform: "none" }],
-        { duration: 420, easing: "cubic-bezier(.3, 0, .2, 1)" });
-}
+const tasksIn = picture => picture.querySelectorAll("[data-target^='task=']");
 
-// What is the same stays: of a picture a step changes a few rows, and no more than that is laid out and painted anew.
-function become(old, fresh) {
+// What a picture changes to become another: nothing is changed before all is known. What is the same stays: of a picture
+// a step changes a few rows, and no more than that is laid out and painted anew.
+function collectChanges(old, fresh, changes) {
     if (old.isEqualNode(fresh)) return;
     const isTask = old.dataset?.target?.startsWith("task=");
     if (isTask || old.nodeName !== fresh.nodeName || old.id !== fresh.id || !old.firstElementChild) {
-        old.replaceWith(fresh);
+        changes.push(() => old.replaceWith(fresh));
         return;
     }
-    for (const { name } of [...old.attributes]) if (!fresh.hasAttribute(name)) old.removeAttribute(name);
-    for (const { name, value } of fresh.attributes) if (old.getAttribute(name) !== value) old.setAttribute(name, value);
+    for (const { name } of old.attributes)
+        if (!fresh.hasAttribute(name)) changes.push(() => old.removeAttribute(name));
+    for (const { name, value } of fresh.attributes)
+        if (old.getAttribute(name) !== value) changes.push(() => old.setAttribute(name, value));
     let at = old.firstChild;
     for (const next of [...fresh.childNodes]) {
         const after = at?.nextSibling;
-        if (at) become(at, next); else old.append(next);
+        if (at) collectChanges(at, next, changes); else changes.push(() => old.append(next));
         at = after;
     }
-    while (at) {
-        const after = at.nextSibling;
-        at.remove();
-        at = after;
+    for (; at; at = at.nextSibling) {
+        const gone = at;
+        changes.push(() => gone.remove());
     }
 }
 
 const parsed = document.createElement("template");
-const gliding = new Map();
 
-// Where things went is asked for once a frame, when all that changes has changed: each question lays the page out.
-function glideSoon(host, before) {
-    if (gliding.size === 0)
-        requestAnimationFrame(() => {
-            // All places first: what begins to glide would have the page laid out anew for the next.
-            const arrived = [];
-            for (const [host, before] of gliding)
-                for (const element of host.querySelectorAll("[data-target^='task=']"))
-                    arrived.push([element, before.get(element.dataset.target), element.getBoundingClientRect()]);
-            gliding.clear();
-            for (const [element, from, to] of arrived) glide(element, from, to);
-        });
-    gliding.set(host, before);
+function pictureOf(svg) {
+    parsed.innerHTML = svg;
+    return parsed.content.firstElementChild;
 }
+
+// What takes a host from the picture in it to a new one: the changes, and from where each task glides to its place.
+function planOf(host, fresh) {
+    const old = host.firstElementChild, changes = [], glides = [];
+    if (!old) return { changes: [() => host.replaceChildren(fresh)], glides };
+    // The last drawn of several wins, as it lies on top.
+    const before = new Map();
+    for (const element of tasksIn(old)) before.set(element.dataset.target, placeOf(element));
+    for (const element of tasksIn(fresh)) {
+        const from = before.get(element.dataset.target), to = placeOf(element);
+        if (from && to && Math.abs(from.x - to.x) + Math.abs(from.y - to.y) >= 2)
+            glides.push({ element, x: from.x - to.x, y: from.y - to.y });
+    }
+    collectChanges(old, fresh, changes);
+    return { changes, glides };
+}
+
+function carryOut(host, { changes, glides }) {
+    for (const change of changes) change();
+    if (marked >= 0) markIn(host);
+    if (still.matches) return;
+    for (const { element, x, y } of glides)
+        element.animate(
+            [{ transform: `translate(${x}px, ${y}px)` }, { transform: "none" }],
+            { duration: 420, easing: "cubic-bezier(.3, 0, .2, 1)" });
+}
+
+// For each host the plan for the picture that probably comes next, until another one comes.
+const plans = new Map();
 
 export function draw(id, svg, moves) {
     const host = document.getElementById(id);
+    plans.delete(id);
     if (!host) return;
-    const before = gliding.get(host) ?? (moves && !still.matches ? placesOf(host) : null);
-    const old = host.firstElementChild;
-    if (old && moves) {
-        parsed.innerHTML = svg;
-        become(old, parsed.content.firstElementChild);
+    const fresh = pictureOf(svg);
+    if (moves) {
+        carryOut(host, planOf(host, fresh));
     } else {
-        host.innerHTML = svg;
+        host.replaceChildren(fresh);
+        if (marked >= 0) markIn(host);
     }
-    if (marked >= 0) markIn(host);
-    if (moves && before?.size > 0) glideSoon(host, before);
+}
+
+export function drawAhead(id, svg) {
+    const host = document.getElementById(id);
+    if (host) plans.set(id, planOf(host, pictureOf(svg)));
+}
+
+export function showAhead(id) {
+    const host = document.getElementById(id), plan = plans.get(id);
+    plans.delete(id);
+    if (host && plan) carryOut(host, plan);
 }
 
 function markIn(host) {
@@ -191,6 +213,13 @@ export function showDialog(id, isOpen) {
 export const widthOf = id => document.getElementById(id)?.clientWidth ?? 0;
 export const heightOf = id => document.getElementById(id)?.clientHeight ?? 0;
 
+// Told once the page has been laid out, so that no one has to ask at every step. The first news is of the size that was
+// there at the beginning.
+export function watchSize(id, onSize) {
+    const element = document.getElementById(id);
+    if (element) new ResizeObserver(() => onSize(element.clientWidth, element.clientHeight)).observe(element);
+}
+
 // --- What happens in the page -------------------------------------------------------------------------------------
 
 const ownKeys = { input: true, textarea: true, select: true };
@@ -279,6 +308,10 @@ export const breathe = () => new Promise(resolve => {
     channel.port2.postMessage(0);
 });
 export const now = () => performance.now();
+
+// When the next frame has been shown and nothing else is to be done; soon after it, where the browser does not say when.
+export const rest = () => new Promise(resolve => requestAnimationFrame(() =>
+    globalThis.requestIdleCallback ? requestIdleCallback(() => resolve(), { timeout: 500 }) : setTimeout(resolve, 30)));
 
 // --- The address --------------------------------------------------------------------------------------------------
 

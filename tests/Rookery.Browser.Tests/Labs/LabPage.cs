@@ -50,6 +50,9 @@ internal sealed class LabPage(Visit visit) : IAsyncDisposable
         await Expect(Clock).Not.ToBeEmptyAsync();
     }
 
+    /// <summary>Waits until no run is being made: what the clock says then stays.</summary>
+    public Task IsMade() => Expect(Page.Locator(".lab-making")).ToHaveCountAsync(0);
+
     /// <summary>A button by its name, as one who hears the page finds it.</summary>
     public ILocator Button(string name, ILocator? within = null)
     {
