@@ -59,6 +59,46 @@ public sealed partial class DrawingWordsTests
     }
 
     [Fact]
+    public void Deques_OnAPhoneInGerman_CutNoText()
+    {
+        var replay = new Replay(RealRuns.Count(4, 3));
+        var phone = new Frame { Width = 390, Height = 490, TextScale = 0.62, ShowHeading = false };
+        foreach (var words in new[] { DrawingWords.English, DrawingWords.German })
+        {
+            for (var step = 0; step < replay.Trace.Count; step += 9)
+            {
+                var scene = DequeView.Draw(replay, step, "", new()
+                {
+                    Frame = phone with { Words = words },
+                    ShowSentence = false,
+                });
+                Assert.All(scene.Shapes().OfType<Text>(), text => Assert.True(
+                    text.X + FontWidths.Measure(text.Content, text.Size, text.IsBold) < 390
+                        || text.Anchor != Anchor.Start,
+                    text.Content));
+            }
+        }
+    }
+
+    [Fact]
+    public void Comparison_MeanOfAGroup_StandsBesideItsPoints()
+    {
+        var data = new ComparisonData
+        {
+            Title = "Two",
+            Subtitle = "",
+            Measure = "makespan",
+            Columns = ["first", "second"],
+            Series = [""],
+            Groups = [new(0, 0, [10, 20, 30], 20, 12, 28), new(1, 0, [11, 13, 15], 13, 12, 14)],
+        };
+        var scene = ComparisonView.Draw(data, new() { Frame = new() { Width = 1200, Height = 700 } });
+        var label = scene.Shapes().OfType<Text>().First(text => text.Content == "20" && text.IsBold);
+        var first = scene.Shapes().OfType<Text>().First(text => text.Content == "first");
+        Assert.InRange(label.X - first.X, 10, 80);
+    }
+
+    [Fact]
     public void Words_OfBothLanguages_DifferEverywhere()
     {
         var properties = typeof(DrawingWords).GetProperties(BindingFlags.Instance | BindingFlags.NonPublic)

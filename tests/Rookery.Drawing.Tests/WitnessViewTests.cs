@@ -112,6 +112,56 @@ public sealed class WitnessViewTests
         Assert.Throws<ArgumentOutOfRangeException>(() => WitnessStepView.Draw(witness, pictures.Length));
     }
 
+    [Theory]
+    [MemberData(nameof(Models))]
+    public void Draw_InGerman_IsSoundAndSpeaksNoEnglish(MemoryModel model)
+    {
+        var witness = WitnessOf(Race, model);
+        var frame = new Frame { Width = 900, Height = 700, TextScale = 0.8, Words = DrawingWords.German };
+        Scene[] scenes =
+        [
+            WitnessView.Draw(witness, new() { Frame = frame, HasTargets = true }),
+            .. Enumerable.Range(0, witness.Steps.Length + 1).Select(
+                steps => WitnessStepView.Draw(witness, steps, new() { Frame = frame })),
+        ];
+        foreach (var scene in scenes)
+        {
+            SceneChecks.AssertSound(scene);
+            Assert.Equal("Eine Ausführung", scene.Title);
+            foreach (var text in (string[])[scene.Description, .. scene.Shapes().OfType<Text>().Select(t => t.Content)])
+            {
+                Assert.DoesNotMatch(
+                    @"(?<![\w_-])(the|of|and|from|reads|writes|begins|returns|buffer|memory|next|ended|waits)(?![\w_-])",
+                    text);
+            }
+        }
+    }
+
+    [Fact]
+    public void Draw_OneThreadThatDoesMore_HasTheWiderLane()
+    {
+        var witness = WitnessOf(
+            """
+            shared counter
+            operation count_for_long(limit)
+                let r = 0
+                while r < 9
+                    let r = add(counter, 1)
+                assert r < 9
+            operation look()
+                let r = counter
+            scenario "two"
+                thread busy: count_for_long(1)
+                thread idle: look()
+            """, MemoryModel.Sc);
+        var scene = WitnessView.Draw(witness, new() { Frame = new() { Width = 520, Height = 500, TextScale = 0.8 } });
+        SceneChecks.AssertSound(scene);
+        double[] panels = [.. scene.Shapes().OfType<Box>().Where(box => box.Fill == Role.Panel).Select(box => box.Place.Width)];
+        Assert.Equal(2, panels.Length);
+        Assert.True(panels[0] > panels[1] * 1.15, $"{panels[0]} and {panels[1]}");
+        Assert.True(panels[1] > panels[0] / 4);
+    }
+
     private static Witness WitnessOf(string text, MemoryModel model)
     {
         var algorithm = AlgorithmReader.Read("witness.dq", text).OrThrow();

@@ -101,6 +101,9 @@ public abstract class DrawingWords
 
     internal abstract string AreaKey(string time);
 
+    /// <summary>The same where the whole has no room.</summary>
+    internal abstract string ShortAreaKey(string time);
+
     internal abstract string GoneTo(int worker);
 
     internal abstract string More(int count);

@@ -86,6 +86,8 @@ internal sealed class EnglishWords : DrawingWords
 
     internal override string AreaKey(string time) => $"this area: {time} of work that a queued task still contains";
 
+    internal override string ShortAreaKey(string time) => $"this area: {time} of work";
+
     internal override string GoneTo(int worker) => string.Create(CultureInfo.InvariantCulture, $"gone to {worker}");
 
     internal override string More(int count) => $"+{Compact(count)} more";

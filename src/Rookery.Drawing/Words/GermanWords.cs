@@ -54,7 +54,7 @@ internal sealed class GermanWords : DrawingWords
     internal override string TaskWithWork(string task, double work) => $"{task} mit Arbeit {Short(work)}";
 
     internal override string FromTop(string tasks, int more) =>
-        $"von oben {tasks}{(more > 0 ? $" und {Whole(more)} mehr" : "")}";
+        $"von oben {tasks}{(more > 0 ? $" und {Whole(more)} weitere" : "")}";
 
     internal override string State(Stretch stretch, bool isAtJoin) => stretch switch
     {
@@ -97,9 +97,11 @@ internal sealed class GermanWords : DrawingWords
     internal override string AreaKey(string time) =>
         $"diese Fläche: {time} Arbeit, die eine eingereihte Aufgabe noch enthält";
 
+    internal override string ShortAreaKey(string time) => $"diese Fläche: {time} Arbeit";
+
     internal override string GoneTo(int worker) => string.Create(CultureInfo.InvariantCulture, $"geht zu {worker}");
 
-    internal override string More(int count) => $"+{Compact(count)} mehr";
+    internal override string More(int count) => $"+{Compact(count)} weitere";
 
     internal override string TimelineTitle(string program, int workers) =>
         $"{program} auf {(workers == 1 ? "1 Worker" : $"{Whole(workers)} Workern")}: wer wann was tat";
@@ -113,7 +115,7 @@ internal sealed class GermanWords : DrawingWords
         string from, string to, string subtitle, string? span, string rows, int moreRows)
     {
         var line = span is null ? "" : $" Längster Pfad {span}.";
-        var more = moreRows > 0 ? $", {Whole(moreRows)} mehr" : "";
+        var more = moreRows > 0 ? $", {Whole(moreRows)} weitere" : "";
         return $"Ein Balken für jeden Worker von {from} bis {to}; {subtitle}.{line} Anteil der Zeit, in der er "
             + $"rechnete: {rows}{more}.";
     }
@@ -278,7 +280,7 @@ internal sealed class GermanWords : DrawingWords
         $"{treatment}: Mittel {Short(group.Mean)} (Intervall {Short(group.Low)} bis {Short(group.High)}) aus "
             + (group.Values.Length == 1 ? "1 Lauf" : $"{Whole(group.Values.Length)} Läufen");
 
-    internal override string AndMore(int count) => $"; und {Whole(count)} mehr";
+    internal override string AndMore(int count) => $"; und {Whole(count)} weitere";
 
     internal override string NothingToCompare => "Kein Lauf kam zu einem Ende: Es gibt nichts zu vergleichen.";
 

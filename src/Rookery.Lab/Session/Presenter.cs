@@ -38,8 +38,11 @@ internal sealed class Presenter : IPageEvents
     /// it.</summary>
     public Func<string, bool>? KeysFirst { get; set; }
 
-    /// <summary>Whether all but the stage is put away and type is large.</summary>
+    /// <summary>Whether all but what is looked at is put away and type is large.</summary>
     public bool IsHall { get; private set; }
+
+    /// <summary>How much larger the type of a room's figures is than for one who reads alone: 1 or more.</summary>
+    public double FigureScale => IsHall ? 1.5 : 1;
 
     /// <summary>Whether the picture is blanked, so that a hall looks at the speaker.</summary>
     public bool IsBlank { get; private set; }

@@ -6,6 +6,9 @@ namespace Rookery.Lab.Stage;
 /// <summary>The pictures of the stage, each in the size of its place in the page.</summary>
 internal static class StageScene
 {
+    // Of a sheet they do not grow with the type, and what they take a row has not.
+    private const double MarginsHeight = 24;
+
     /// <summary>All workers at a step.</summary>
     /// <param name="run">The run.</param>
     /// <param name="step">Number of events that have happened.</param>
@@ -35,7 +38,7 @@ internal static class StageScene
     // As large as the width allows, and yet with a row for each worker where that is legible at all.
     private static double ScaleFor(LabRun run, double width, double height)
     {
-        double byHeight = height / (110 + (74 * run.Stretches.Workers));
+        double byHeight = (height - MarginsHeight) / (110 + (74 * run.Stretches.Workers));
         return Math.Clamp(Math.Min(width / 1250, byHeight), 0.62, 1.6);
     }
 

@@ -42,7 +42,7 @@ public sealed class GermanTests(SharedBrowser browser, DemoCourse course)
     public async Task Panes_InGerman_SayNothingInEnglish()
     {
         await using LabPage lab = await Open();
-        await lab.Turn("Was wäre wenn");
+        await lab.Turn("Ändern");
         await lab.Page.Locator(".whatif-number input").First.FillAsync("5");
         await lab.Press("Tab");
         await Expect(lab.Page.Locator(".whatif-told p").First).Not.ToBeEmptyAsync();

@@ -85,6 +85,58 @@ public sealed class TeachingTests(SharedBrowser browser, DemoCourse course)
         lab.WasQuiet();
     }
 
+    [Theory]
+    [InlineData(1920, 1080, "en")]
+    [InlineData(1920, 1080, "de")]
+    [InlineData(1366, 768, "en")]
+    [InlineData(1366, 768, "de")]
+    [InlineData(1280, 800, "de")]
+    public async Task Hall_OnAnyProjector_ShowsEveryWorkerAndKeepsTheRoomsAtHand(int width, int height, string language)
+    {
+        await using LabPage lab = await LabPage.Open(
+            browser,
+            await course.Served(
+                $"lab/index.html#demo=fibonacci.fj&setup=machine=unit+workers=4&step=120&lang={language}"),
+            new Look(width, height));
+        await lab.Page.Locator("body").FocusAsync();
+        await lab.Press("h");
+        await Expect(lab.Page.Locator("html")).ToHaveClassAsync("lab-hall");
+        for (int worker = 0; worker < 4; worker++)
+            await Expect(lab.Picture.Locator($"#s-worker-{worker}")).ToBeVisibleAsync();
+        string[] beside = await lab.Page.EvaluateAsync<string[]>("""
+            () => [...document.querySelectorAll(".lab-top button, .lab-controls button, .lab-controls select")]
+                .filter(one => one.offsetParent !== null)
+                .filter(one => {
+                    const box = one.getBoundingClientRect();
+                    const bar = one.closest(".lab-top, .lab-controls").getBoundingClientRect();
+                    return box.right > innerWidth || box.height * 1.6 < bar.height;
+                })
+                .map(one => one.textContent)
+            """);
+        Assert.Empty(beside);
+        await lab.Page.Locator(".lab-rooms button").Last.ClickAsync();
+        await Expect(lab.Page.Locator(".deque-room")).ToBeVisibleAsync();
+        lab.WasQuiet();
+    }
+
+    [Fact]
+    public async Task Line_FarDownInAnAlgorithm_IsChosenWithoutScrollingThePage()
+    {
+        await using LabPage lab = await Open();
+        await lab.Enter("Deques");
+        ILocator lines = lab.Page.Locator(".deque-line");
+        await lines.Last.ScrollIntoViewIfNeededAsync();
+        await lines.Last.ClickAsync();
+        await Expect(lab.Page.Locator(".deque-chosen")).ToBeVisibleAsync();
+        Assert.Equal(0, await lab.Page.EvaluateAsync<double>("""
+            () => {
+                scrollTo(0, 400);
+                return document.documentElement.scrollTop + document.body.scrollTop;
+            }
+            """));
+        lab.WasQuiet();
+    }
+
     [Fact]
     public async Task Theme_ByItsButton_ChangesPageAndFigures()
     {

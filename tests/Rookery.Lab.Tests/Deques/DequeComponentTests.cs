@@ -62,6 +62,10 @@ public sealed class DequeComponentTests
         context.Services.AddSingleton<IPage>(new RecordingPage());
         context.Services.AddSingleton<LabTexts>();
         context.Services.AddSingleton<LabSession>();
+        context.Services.AddSingleton(TimeProvider.System);
+        context.Services.AddSingleton<Player>();
+        context.Services.AddSingleton<TimeWindow>();
+        context.Services.AddSingleton<Presenter>();
         context.Services.AddSingleton<DequeSession>();
         deques = context.Services.GetRequiredService<DequeSession>();
         return context;

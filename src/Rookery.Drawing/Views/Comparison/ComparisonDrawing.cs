@@ -146,27 +146,28 @@ internal sealed class ComparisonDrawing
             + ((group.Series - ((_data.Series.Length - 1) / 2.0)) * SeriesWidth);
         var marks = ImmutableArray.CreateBuilder<Mark>();
         var points = Thinned(group, pointsMax);
+        var half = Math.Min(SeriesWidth * 0.36, 34);
+        var crowd = half;
         foreach (var ((x, y), target) in Spread(points.Select(point => point.Value), middle).Zip(
             points.Select(point => point.Target)))
         {
+            crowd = Math.Max(crowd, Math.Abs(x - middle) + Radius);
             var point = PointShape.At(_data.Series.Length > 1 ? group.Series : 0, x, y, Radius, ink);
             marks.Add(_sheet.Leading(point, target));
         }
 
-        var half = Math.Min(SeriesWidth * 0.36, 34);
         marks.AddRange(Bar(middle, _y.Place(Clamped(group.High)), _y.Place(Clamped(group.Mean)),
             _y.Place(Clamped(group.Low)), half));
         if (_data.Columns.Length * _data.Series.Length <= 8)
-            marks.Add(MeanLabel(group, middle, half));
+            marks.Add(MeanLabel(group, middle, crowd + (_sheet.SmallSize * 0.4)));
         var id = string.Create(CultureInfo.InvariantCulture, $"group-{group.Column}-{group.Series}");
         _sheet.AddGroup(id, marks, _data.Columns[group.Column]);
     }
 
     // Beside the crowd of points: to its right, or where the sheet ends there, to its left.
-    private Text MeanLabel(ComparisonGroup group, double middle, double half)
+    private Text MeanLabel(ComparisonGroup group, double middle, double crowd)
     {
         var small = _sheet.SmallSize;
-        var crowd = Math.Max(half, SeriesWidth * 0.42);
         var (y, label) = (_y.Place(Clamped(group.Mean)) - (small * 0.4), _sheet.Words.Short(group.Mean));
         var fits = TextFit.Fits(label, small, _plot.Right + (small * 0.5) - middle - crowd, true);
         return new(fits ? middle + crowd : middle - crowd, y, label, small)

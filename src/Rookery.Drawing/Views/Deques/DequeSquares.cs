@@ -62,12 +62,14 @@ internal sealed class DequeSquares
         var side = SideOf(work);
         var strip = _sheet.TakeBottom(Math.Max(side, small) + (small * 0.6));
         var square = new Area(strip.X, strip.Bottom - side, side, side);
-        var text = _sheet.Words.AreaKey(_sheet.Words.Time(work, _moment.Unit));
+        var (time, left) = (_sheet.Words.Time(work, _moment.Unit), square.Right + (small * 0.6));
+        var whole = _sheet.Words.AreaKey(time);
+        var text = TextFit.Fits(whole, small, strip.Right - left) ? whole : _sheet.Words.ShortAreaKey(time);
         _sheet.AddGroup(
             "key",
             [
                 new Box(square, Role.Reference) { Edge = Role.Axis, EdgeWidth = 1 },
-                new Text(square.Right + (small * 0.6), strip.Bottom - (side / 2) + (small * 0.35), text, small)
+                new Text(left, strip.Bottom - (side / 2) + (small * 0.35), text, small)
                 {
                     Ink = Role.QuietText,
                 },

@@ -66,11 +66,16 @@ public static class WitnessView
             double right = (_table.Places.Length * place) + (_table.Buffers.Length * buffer);
             double lanes = Math.Max(room.Width * 0.5, room.Width - numbers - right - _size);
             double shrink = Math.Min(1, (room.Width - numbers - lanes - _size) / Math.Max(1, right));
-            double lane = lanes / _witness.Threads.Length;
             PaintNumbers(room.X);
+            double x = room.X + numbers;
+            double[] widths = LaneWidths(lanes);
             for (int thread = 0; thread < _witness.Threads.Length; thread++)
-                PaintLane(thread, new(room.X + numbers + (thread * lane), room.Y, lane - _size, room.Height));
-            double x = room.X + numbers + lanes;
+            {
+                PaintLane(thread, new(x, room.Y, widths[thread] - _size, room.Height));
+                x += widths[thread];
+            }
+
+            x = room.X + numbers + lanes;
             foreach (int thread in _table.Buffers)
             {
                 PaintBuffer(thread, x, buffer * shrink);
@@ -84,6 +89,24 @@ public static class WitnessView
             }
 
             PaintRows();
+        }
+
+        // All alike where their texts fit; else who does more has more, and nobody less than half of its part.
+        private double[] LaneWidths(double lanes)
+        {
+            int count = _witness.Threads.Length;
+            double alike = lanes / count;
+            double[] wished =
+            [
+                .. Enumerable.Range(0, count).Select(thread => _size * 2.3 + (Shown()
+                    .Where(step => _witness.Steps[step].Thread == thread)
+                    .Select(step => FontWidths.Measure(TextOf(step), _size)).DefaultIfEmpty(0).Max()
+                        * TextFit.Reserve)),
+            ];
+            double most = wished.Sum();
+            return wished.Max() <= alike
+                ? [.. wished.Select(_ => alike)]
+                : [.. wished.Select(wish => (alike + (lanes * wish / most)) / 2)];
         }
 
         // On top of everything, so that a step is pointed at wherever its row is; open, so that all shows through.
@@ -145,15 +168,20 @@ public static class WitnessView
 
         private Text StepText(int step, Area lane)
         {
+            double x = lane.X + (_size * 1.3);
+            return new(x, BaseOf(step), TextFit.Shorten(TextOf(step), _size, lane.Right - x), _size)
+            {
+                Ink = _witness.Steps[step].IsMemory ? Role.QuietText : Role.Text,
+            };
+        }
+
+        private string TextOf(int step)
+        {
             WitnessStep one = _witness.Steps[step];
             var call = _witness.Calls.FirstOrDefault(
                 call => call.Thread == one.Thread && call.First == step && !one.IsMemory);
-            string said = _words.Checker.Short(one), text = call is null ? said : $"{call.Text}: {said}";
-            double x = lane.X + (_size * 1.3);
-            return new(x, BaseOf(step), TextFit.Shorten(text, _size, lane.Right - x), _size)
-            {
-                Ink = one.IsMemory ? Role.QuietText : Role.Text,
-            };
+            string said = _words.Checker.Short(one);
+            return call is null ? said : $"{call.Text}: {said}";
         }
 
         private void PaintPlace(int place, double x, double width)
