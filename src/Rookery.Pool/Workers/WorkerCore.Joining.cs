@@ -215,14 +215,19 @@ internal sealed partial class WorkerCore
         (int before, int task, int line) = (_task, frame.Task, recorder.Line);
         recorder.TakeAwaited(before, task, body is IPoolCode);
         _task = task;
+
+        // An exception may be caught by a program's code, after any time.
+        bool goesOn = false;
         try
         {
-            return body.Run(new Worker(this));
+            TResult result = body.Run(new Worker(this));
+            goesOn = body is IPoolCode;
+            return result;
         }
         finally
         {
             _task = before;
-            recorder.EndAndPass(task, before, line, body is IPoolCode);
+            recorder.EndAndPass(task, before, line, goesOn);
         }
     }
 

@@ -3,7 +3,9 @@ using Rookery.Pool.Deques;
 
 namespace Rookery.Pool.Tests.Deques;
 
-/// <summary>The mistake of a deque that forgot its lock, for the same scheduler as <see cref="ControlledSteps"/>.</summary>
+/// <summary>
+/// The mistake of a deque that forgot its lock, for the same scheduler as <see cref="ControlledSteps"/>.
+/// </summary>
 internal readonly struct UnlockedSteps : IDequeSteps
 {
     /// <inheritdoc/>
