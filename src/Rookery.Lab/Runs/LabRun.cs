@@ -17,7 +17,8 @@ internal sealed class LabRun
     private readonly ReplayBuilder _replaying;
 
     private LabRun(
-        Trace trace, Measures measures, ReplayBuilder replaying, Replay replay, StretchIndex stretches, Inputs? inputs, Starvation? starvation)
+        Trace trace, Measures measures, ReplayBuilder replaying, Replay replay, StretchIndex stretches, Inputs? inputs,
+        Starvation? starvation)
     {
         (Trace, Measures, Replay, Inputs, Starvation) = (trace, measures, replay, inputs, starvation);
         _replaying = replaying;

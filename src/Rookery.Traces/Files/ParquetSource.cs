@@ -247,8 +247,8 @@ internal sealed class ParquetSource
             into[i] = values[i] is { } value ? long.CreateSaturating(value) : Null;
     }
 
-    // As slices of what the reader holds: a text a row would be most of the memory that reading takes. A column that may
-    // have nulls is read as such, whether it has some or not.
+    // As slices of what the reader holds: a text a row would be most of the memory that reading takes. A column that
+    // may have nulls is read as such, whether it has some or not.
     private async Task KindsAsync(
         ParquetRowGroupReader group, Memory<ReadOnlyMemory<char>> into, CancellationToken cancellation)
     {

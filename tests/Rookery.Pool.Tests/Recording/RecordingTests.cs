@@ -56,7 +56,7 @@ public sealed class RecordingTests
         Assert.Equal(pieces, separate.Min());
     }
 
-    // What a caught exception leaves behind is a program's code again: 0.2 ms in front of the last fork have to be seen.
+    // What a caught exception leaves behind is a program's code again: 0.2 ms before the last fork have to be seen.
     [Fact]
     public void Recording_AfterAnExceptionInALoopIsCaught_LooksAgain()
     {
