@@ -1,9 +1,9 @@
 using System.Collections.Concurrent;
 using System.Globalization;
 using Rookery.Checking.Tests.Naive;
+using Rookery.Checking.Words;
 
 namespace Rookery.Checking.Tests.Exploring;
-using Rookery.Checking.Words;
 
 /// <summary>Random small algorithms: our explorer against the plain one.</summary>
 public sealed class CheckerModels

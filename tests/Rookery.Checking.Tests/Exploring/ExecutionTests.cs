@@ -1,9 +1,9 @@
 using Rookery.Checking.Tests.Naive;
 using Rookery.Checking.Tests.Shipped;
 using Rookery.Checking.Witnesses;
+using Rookery.Checking.Words;
 
 namespace Rookery.Checking.Tests.Exploring;
-using Rookery.Checking.Words;
 
 public sealed class ExecutionTests
 {

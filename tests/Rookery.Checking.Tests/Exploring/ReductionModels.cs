@@ -2,9 +2,9 @@ using System.Globalization;
 using Rookery.Checking.Bench;
 using Rookery.Checking.Tests.Naive;
 using Rookery.Checking.Tests.Shipped;
+using Rookery.Checking.Words;
 
 namespace Rookery.Checking.Tests.Exploring;
-using Rookery.Checking.Words;
 
 /// <summary>Each reduction alone, all, and all but the last: answers are those of the search without any.</summary>
 public sealed class ReductionModels

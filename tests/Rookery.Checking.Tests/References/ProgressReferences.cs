@@ -1,7 +1,7 @@
 using Rookery.Checking.Tests.Shipped;
+using Rookery.Checking.Words;
 
 namespace Rookery.Checking.Tests.References;
-using Rookery.Checking.Words;
 
 /// <summary>
 /// Progress of the operations of known deques: the standard reading of their papers (from memory; named in the files).
