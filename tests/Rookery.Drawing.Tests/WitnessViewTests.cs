@@ -131,7 +131,7 @@ public sealed class WitnessViewTests
             foreach (var text in (string[])[scene.Description, .. scene.Shapes().OfType<Text>().Select(t => t.Content)])
             {
                 Assert.DoesNotMatch(
-                    @"(?<![\w_-])(the|of|and|from|reads|writes|begins|returns|buffer|memory|next|ended|waits)(?![\w_-])",
+                    @"(?<![\w-])(the|of|and|from|reads|writes|begins|returns|buffer|memory|next|ended|waits)(?![\w-])",
                     text);
             }
         }
@@ -156,7 +156,10 @@ public sealed class WitnessViewTests
             """, MemoryModel.Sc);
         var scene = WitnessView.Draw(witness, new() { Frame = new() { Width = 520, Height = 500, TextScale = 0.8 } });
         SceneChecks.AssertSound(scene);
-        double[] panels = [.. scene.Shapes().OfType<Box>().Where(box => box.Fill == Role.Panel).Select(box => box.Place.Width)];
+        double[] panels =
+        [
+            .. scene.Shapes().OfType<Box>().Where(box => box.Fill == Role.Panel).Select(box => box.Place.Width),
+        ];
         Assert.Equal(2, panels.Length);
         Assert.True(panels[0] > panels[1] * 1.15, $"{panels[0]} and {panels[1]}");
         Assert.True(panels[1] > panels[0] / 4);

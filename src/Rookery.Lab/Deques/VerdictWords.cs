@@ -39,7 +39,8 @@ internal sealed class VerdictWords(LabTexts texts)
     /// <summary>How large the check was.</summary>
     public string Size(CheckedText found) => texts.Of(
         "deque.numbers", Numbers.Whole(found.Result.States), Numbers.Whole(found.Result.Transitions),
-        Numbers.Whole(found.Result.Depth), Numbers.Whole(found.Result.Outcomes.Length), Numbers.Decimal(found.Seconds, 2, texts));
+        Numbers.Whole(found.Result.Depth), Numbers.Whole(found.Result.Outcomes.Length),
+        Numbers.Decimal(found.Seconds, 2, texts));
 
     private static string Quoted(ImmutableArray<string> lines)
     {

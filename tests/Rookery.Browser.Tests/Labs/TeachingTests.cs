@@ -219,7 +219,8 @@ public sealed class TeachingTests(SharedBrowser browser, DemoCourse course)
         await lab.Button("Hörsaal").ClickAsync();
         string kept = await lab.Page.EvaluateAsync<string>("""
             async () => [
-                localStorage.length, sessionStorage.length, document.cookie.length, (await indexedDB.databases()).length,
+                localStorage.length, sessionStorage.length, document.cookie.length,
+                (await indexedDB.databases()).length,
             ].join(" ")
             """);
         Assert.Equal("0 0 0 0", kept);
