@@ -131,8 +131,7 @@ public sealed class WitnessViewTests
             foreach (var text in (string[])[scene.Description, .. scene.Shapes().OfType<Text>().Select(t => t.Content)])
             {
                 Assert.DoesNotMatch(
-                    @"(?<![\w_-])(the|of|and|from|reads|writes|begins|returns|buffer|memory|next|ended|waits)"
-                    + @"(?![\w_-])",
+                    @"(?<![\w-])(the|of|and|from|reads|writes|begins|returns|buffer|memory|next|ended|waits)(?![\w-])",
                     text);
             }
         }

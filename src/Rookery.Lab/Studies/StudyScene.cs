@@ -2,6 +2,7 @@ using System.Globalization;
 using Rookery.Drawing;
 using Rookery.Experiments;
 using Rookery.Experiments.Statistics;
+using Rookery.Lab.Browser;
 using Rookery.Lab.Shell;
 using Rookery.Lab.Texts;
 using Rookery.Traces.Measuring;
@@ -24,6 +25,39 @@ internal static class StudyScene
         return work.Plan.Kind == StudyKind.Curve
             ? SpeedUpView.Draw(CurveOf(work), new() { Frame = frame })
             : ComparisonView.Draw(ComparisonOf(work, frame.ShowHeading, texts), new() { Frame = frame });
+    }
+
+    /// <summary>
+    /// Draws a small figure of each kind for nobody, while nothing else is to be done. Code that runs for the first time
+    /// takes several times as long where a page interprets it: that is better paid before runs are made than between two.
+    /// </summary>
+    /// <param name="page">The page that must not be held up.</param>
+    public static async Task RehearseAsync(IPage page)
+    {
+        var curve = new SpeedUpData
+        {
+            Program = "",
+            WorkTicks = 8,
+            SpanTicks = 2,
+            Series = [new("", [new(1, 8, ""), new(2, 5, "")])],
+        };
+        await page.IdleAsync().ConfigureAwait(true);
+        Scene scene = SpeedUpView.Draw(curve, new() { Frame = Slide });
+        await page.IdleAsync().ConfigureAwait(true);
+        SvgWriter.Write(scene);
+        await page.IdleAsync().ConfigureAwait(true);
+        ComparisonView.Draw(
+            new()
+            {
+                Title = "",
+                Subtitle = "",
+                Measure = "",
+                Columns = ["a", "b"],
+                Series = [""],
+                Groups = [new(0, 0, [1, 2], 1.5, 1, 2), new(1, 0, [2, 3], 2.5, 2, 3)],
+                ArePaired = true,
+            },
+            new() { Frame = Slide });
     }
 
     /// <summary>What a curve is drawn from: runs whose work is that of the first, since speed-up is T1/Tp.</summary>

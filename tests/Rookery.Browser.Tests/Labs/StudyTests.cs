@@ -8,8 +8,7 @@ using static Microsoft.Playwright.Assertions;
 
 namespace Rookery.Browser.Tests.Labs;
 
-/// <summary>Studies in the page: what they find is what the command line finds, and every run leads to the stage.
-/// </summary>
+/// <summary>Studies in the page: they find what the command line finds, and every run leads to the stage.</summary>
 /// <param name="browser">The browser.</param>
 /// <param name="course">The course.</param>
 public sealed class StudyTests(SharedBrowser browser, DemoCourse course)

@@ -16,6 +16,22 @@ public sealed class StudyTests
 {
     private static readonly Inputs Count = new(DemoPrograms.Find(DemoPrograms.First)!, Setup.Plain);
 
+    // Nobody awaits it in the page: a mistake in it would not be seen there.
+    [Fact]
+    public async Task Rehearsal_OfBothKindsOfFigure_EndsWithoutAMistake()
+    {
+        var page = new RecordingPage();
+        Task rehearsing = StudyScene.RehearseAsync(page);
+        while (!rehearsing.IsCompleted)
+        {
+            page.Rest();
+            await Task.Yield();
+        }
+
+        await rehearsing;
+        Assert.Empty(page.Drawn);
+    }
+
     [Fact]
     public async Task RunAsync_ASweep_HasTheResultsOfItsCells()
     {
