@@ -28,8 +28,9 @@ internal static class StudyScene
     }
 
     /// <summary>
-    /// Draws a small figure of each kind for nobody, while nothing else is to be done. Code that runs for the first time
-    /// takes several times as long where a page interprets it: that is better paid before runs are made than between two.
+    /// Draws a small figure of each kind for nobody, while nothing else is to be done. Code that runs for the first
+    /// time takes several times as long where a page interprets it: that is better paid before runs are made than
+    /// between two.
     /// </summary>
     /// <param name="page">The page that must not be held up.</param>
     public static async Task RehearseAsync(IPage page)
