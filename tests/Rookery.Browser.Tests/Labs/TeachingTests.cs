@@ -232,7 +232,7 @@ public sealed class TeachingTests(SharedBrowser browser, DemoCourse course)
         "one => parseFloat(getComputedStyle(one).fontSize)");
 
     // As a browser tells a page of files that were let go over it.
-    private static Task Drop(LabPage lab, string name, byte[] bytes) => lab.Page.EvaluateAsync(
+    private static async Task Drop(LabPage lab, string name, byte[] bytes) => await lab.Page.EvaluateAsync(
         """
         ([name, text]) => {
             const files = new DataTransfer();
