@@ -79,13 +79,13 @@ public sealed class StudyTests(SharedBrowser browser, DemoCourse course)
         await lab.Page.Locator("#study-picture [data-target='cell=1']").First.ClickAsync();
         await lab.IsReady();
         await lab.Page.WaitForFunctionAsync(
-            "() => location.hash.includes('workers=5') && location.hash.includes('seed=1')");
+            "() => /[#&]setup=[^&]*workers=5/.test(location.hash) && location.hash.includes('seed=1')");
 
         // And by the table, for whoever does not point.
         await lab.Enter("Studies");
         await lab.Page.Locator(".study-answers tbody tr").First.GetByRole(AriaRole.Button).ClickAsync();
         await lab.IsReady();
-        await lab.Page.WaitForFunctionAsync("() => location.hash.includes('workers=2')");
+        await lab.Page.WaitForFunctionAsync("() => /[#&]setup=[^&]*workers=2/.test(location.hash)");
         lab.WasQuiet();
     }
 
