@@ -57,4 +57,31 @@ public sealed class LivePageTests(SharedBrowser browser)
         await visit.MeetPlayers();
         Assert.Empty(visit.Troubles);
     }
+
+    // The page has been sent, and listens only now: what was saved in between must not be taken for what it shows.
+    [Fact]
+    public async Task SavedText_BeforeThePageListens_IsSeenAllTheSame()
+    {
+        using var folder = new TempFolder();
+        folder.Put("count.fj", await File.ReadAllTextAsync(RepositoryFile.At("lessons/fibonacci.fj"),
+            TestContext.Current.CancellationToken));
+        string lesson = folder.Put("lesson.md", Lesson);
+        await using LiveSite site = await LiveSite.Of(lesson);
+        await using Visit visit = await browser.Open(site.Address, Look.Notebook);
+        await visit.MeetPlayers();
+        var saved = new TaskCompletionSource();
+        await visit.Page.RouteAsync("**/live", async route =>
+        {
+            await saved.Task;
+            await route.ContinueAsync();
+        });
+        await visit.Page.ReloadAsync(new() { WaitUntil = Microsoft.Playwright.WaitUntilState.DOMContentLoaded });
+        folder.Put("lesson.md", Lesson.Replace("first word", "second word", StringComparison.Ordinal));
+        using var client = new HttpClient();
+        while (!(await client.GetStringAsync(site.Address, TestContext.Current.CancellationToken))
+            .Contains("second word", StringComparison.Ordinal))
+            await Task.Delay(50, TestContext.Current.CancellationToken);
+        saved.SetResult();
+        await Expect(visit.Page.Locator("main")).ToContainTextAsync("second word");
+    }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Net;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
@@ -96,6 +97,10 @@ internal static class LessonServer
 
         context.Response.ContentType = ContentTypes.Of(file.Path);
         context.Response.Headers.CacheControl = "no-cache";
+
+        // The one header that a page can read of itself (W3C Server Timing): a page knows which version it is.
+        context.Response.Headers["Server-Timing"] =
+            string.Create(CultureInfo.InvariantCulture, $"version;desc=\"{now.Version}\"");
         context.Response.Headers.XContentTypeOptions = "nosniff";
         ReadOnlyMemory<byte> bytes = printer.BytesOf(file);
         context.Response.ContentLength = bytes.Length;

@@ -8,7 +8,11 @@
         addEventListener("load", () => scrollTo(0, Number(kept)));
     }
     const news = new EventSource("/live");
-    let version = null;
+
+    // What was saved between the sending of this page and now is told as the first version: it is another one than that
+    // of the page, which the server said when it sent it.
+    const sent = performance.getEntriesByType("navigation")[0]?.serverTiming ?? [];
+    let version = sent.find(one => one.name === "version")?.description ?? null;
     news.addEventListener("version", event => {
         if (version !== null && version !== event.data) {
             sessionStorage.setItem(place, String(scrollY));
