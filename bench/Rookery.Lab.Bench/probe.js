@@ -125,7 +125,7 @@
             observer.disconnect();
             const words = [...document.querySelectorAll(".study-asks p.lab-quiet")].map(p => p.textContent)
                 .find(text => /events/.test(text)) ?? "";
-            const events = Number((/([\d,]+) events/.exec(words)?.[1] ?? "0").replaceAll(",", ""));
+            const events = Number((/([\d,\u202F]+) events/.exec(words)?.[1] ?? "0").replaceAll(/[,\u202F]/g, ""));
             return { milliseconds: done - start, pause, long, events };
         },
 
