@@ -31,10 +31,7 @@ public sealed class LivePageTests(SharedBrowser browser)
     public async Task SavedText_IsSeenWithoutTouchingTheBrowser_ErrorsToo()
     {
         using var folder = new TempFolder();
-        folder.Put("count.fj", await File.ReadAllTextAsync(RepositoryFile.At("lessons/fibonacci.fj"),
-            TestContext.Current.CancellationToken));
-        string lesson = folder.Put("lesson.md", Lesson);
-        await using LiveSite site = await LiveSite.Of(lesson);
+        await using LiveSite site = await Serve(folder);
         await using Visit visit = await browser.Open(site.Address, Look.Notebook);
         await visit.MeetPlayers();
 
@@ -63,10 +60,7 @@ public sealed class LivePageTests(SharedBrowser browser)
     public async Task SavedText_BeforeThePageListens_IsSeenAllTheSame()
     {
         using var folder = new TempFolder();
-        folder.Put("count.fj", await File.ReadAllTextAsync(RepositoryFile.At("lessons/fibonacci.fj"),
-            TestContext.Current.CancellationToken));
-        string lesson = folder.Put("lesson.md", Lesson);
-        await using LiveSite site = await LiveSite.Of(lesson);
+        await using LiveSite site = await Serve(folder);
         await using Visit visit = await browser.Open(site.Address, Look.Notebook);
         await visit.MeetPlayers();
         var saved = new TaskCompletionSource();
@@ -83,5 +77,12 @@ public sealed class LivePageTests(SharedBrowser browser)
             await Task.Delay(50, TestContext.Current.CancellationToken);
         saved.SetResult();
         await Expect(visit.Page.Locator("main")).ToContainTextAsync("second word");
+    }
+
+    private static async Task<LiveSite> Serve(TempFolder folder)
+    {
+        folder.Put("count.fj", await File.ReadAllTextAsync(RepositoryFile.At("lessons/fibonacci.fj"),
+            TestContext.Current.CancellationToken));
+        return await LiveSite.Of(folder.Put("lesson.md", Lesson));
     }
 }

@@ -111,7 +111,7 @@ internal sealed class LabSession : IDisposable
     public void Show(LabRun run)
     {
         (Former, IsPinned) = (null, false);
-        (Problems, Stopped) = ([], null);
+        Problems = [];
         Take(run, 0);
     }
 
@@ -310,7 +310,7 @@ internal sealed class LabSession : IDisposable
     private void Take(LabRun run, int step)
     {
         run.SpeakIn(_language);
-        Run = run;
+        (Run, Stopped) = (run, null);
         Step = Math.Clamp(step, 0, run.Trace.Count);
         if (SelectedTask >= run.Trace.TaskCount)
             SelectedTask = -1;

@@ -217,7 +217,11 @@ export const heightOf = id => document.getElementById(id)?.clientHeight ?? 0;
 // there at the beginning.
 export function watchSize(id, onSize) {
     const element = document.getElementById(id);
-    if (element) new ResizeObserver(() => onSize(element.clientWidth, element.clientHeight)).observe(element);
+    if (!element) return;
+    const observer = new ResizeObserver(() => {
+        if (element.isConnected) onSize(element.clientWidth, element.clientHeight); else observer.disconnect();
+    });
+    observer.observe(element);
 }
 
 // --- What happens in the page -------------------------------------------------------------------------------------

@@ -49,6 +49,20 @@ public sealed class StoppedRunTests
         Assert.False(session.CanUndo);
     }
 
+    // The run that the word was about is no longer the one that is shown.
+    [Fact]
+    public async Task Run_StoppedByHand_IsForgottenWhenTheFormerOneIsShown()
+    {
+        var page = new RecordingPage();
+        using LabSession session = await Made.SessionAsync("fibonacci.fj", "machine=unit workers=4", page);
+        await session.ChooseAsync("workers", "2");
+        page.Answering = session.Cancel;
+        await session.ChooseAsync("set.n", "18");
+        Assert.NotNull(session.Stopped);
+        session.Swap();
+        Assert.Null(session.Stopped);
+    }
+
     // A later change is no stop: nothing is said of the run that it overtook.
     [Fact]
     public async Task Run_OvertakenByALaterChange_IsNoStop()
