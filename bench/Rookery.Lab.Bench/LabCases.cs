@@ -80,7 +80,9 @@ internal sealed class LabCases(LabBrowser browser)
         {
             IPage page = await browser.Open(Link(8, 16, 0));
             await page.Locator(".lab-rooms button").Nth(1).ClickAsync();
-            await page.GetByLabel("Seeds for each combination").FillAsync("8");
+            await page.GetByLabel("Seeds for each combination").FillAsync("20");
+            await page.Keyboard.PressAsync("Tab");
+            await page.WaitForTimeoutAsync(1_500);
             studies.Add(await page.EvaluateAsync<StudyTimes>("() => probe.study()"));
             await page.Context.CloseAsync();
         }

@@ -36,6 +36,31 @@ public sealed class DequeViewTests
     }
 
     [Fact]
+    public void Draw_OnAPhone_ShowsTheNextToBeStolenOfEveryDeque()
+    {
+        var trace = RealRuns.Count(4, 3);
+        Assert.True(Audit.Of(trace).IsLawful);
+        var replay = new Replay(trace);
+        var phone = new DequeOptions
+        {
+            Frame = new() { Width = 390, Height = 490, TextScale = 0.6, ShowHeading = false },
+        };
+        for (var step = 0; step <= trace.Count; step++)
+        {
+            var scene = DequeView.Draw(replay, step, "", phone);
+            SceneChecks.AssertSound(scene);
+            var workers = replay.At(step).Workers;
+            for (var worker = 0; worker < workers.Length; worker++)
+            {
+                if (workers[worker].Deque.IsEmpty)
+                    continue;
+                var row = scene.Marks.OfType<Group>().Single(group => group.Id == $"worker-{worker}");
+                Assert.Contains(row.Shapes(), mark => mark is Box { Fill.Role: Role.Worker or Role.Waiting });
+            }
+        }
+    }
+
+    [Fact]
     public void Draw_AfterASteal_MatchesSnapshot()
     {
         var (trace, step) = SecondSteal();

@@ -20,7 +20,8 @@ public sealed class SpeedUpViewTests
     {
         var data = DataOf([1, 2, 3, 8, 40, 256], 4);
         data = data with { Series = [.. Enumerable.Repeat(data.Series[0], series)] };
-        foreach (var (width, height, scale) in new[] { (1600.0, 900.0, 1.0), (900, 600, 0.7), (1920, 1080, 1.2) })
+        foreach (var (width, height, scale) in
+            new[] { (1600.0, 900.0, 1.0), (900, 600, 0.7), (1920, 1080, 1.2), (354, 362, 0.6) })
         {
             var frame = new Frame { Width = width, Height = height, TextScale = scale };
             SceneChecks.AssertSound(SpeedUpView.Draw(data, new() { Frame = frame }));
@@ -37,6 +38,33 @@ public sealed class SpeedUpViewTests
         var data = DataOf([1, 2, 4], 5);
         var series = SpeedUpView.Draw(data).Marks.OfType<Group>().Single(group => group.Id == "series-0");
         Assert.Equal(15, series.Marks.OfType<Disc>().Count());
+    }
+
+    [Theory]
+    [InlineData(80)]
+    [InlineData(10)]
+    public void Draw_OnAPhone_NamesEveryLineWhole(long span)
+    {
+        var data = DataOf([1, 2, 4, 16], 4) with { WorkTicks = 160, SpanTicks = span };
+        var frame = new Frame { Width = 354, Height = 362, TextScale = 0.6, ShowHeading = false };
+        var scene = SpeedUpView.Draw(data, new() { Frame = frame });
+        SceneChecks.AssertSound(scene);
+        string[] texts = [.. scene.Shapes().OfType<Text>().Select(text => text.Content)];
+        Assert.Contains(texts, text => text.EndsWith("  work stealing", StringComparison.Ordinal));
+        Assert.Contains("greedy at least", texts);
+        Assert.Contains("linear: P", texts);
+        Assert.Contains($"T1/Tinf = {160 / span}", texts);
+        Assert.DoesNotContain(texts, text => text.Contains('…', StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Draw_ACeilingFarAboveTheFigure_IsNoLineAndNamedNowhere()
+    {
+        var frame = new Frame { Width = 354, Height = 362, TextScale = 0.6, ShowHeading = false };
+        var scene = SpeedUpView.Draw(DataOf([1, 2, 4], 4) with { SpanTicks = 2 }, new() { Frame = frame });
+        SceneChecks.AssertSound(scene);
+        Assert.DoesNotContain(
+            scene.Shapes().OfType<Text>(), text => text.Content.StartsWith("T1/Tinf", StringComparison.Ordinal));
     }
 
     [Fact]

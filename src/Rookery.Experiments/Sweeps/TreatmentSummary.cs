@@ -20,22 +20,27 @@ public sealed record TreatmentSummary(Treatment Treatment, Sample? Values, Inter
         Sweep sweep, IReadOnlyCollection<CellResult> cells, NamedMeasure measure, double confidence)
     {
         int at = MeasureNames.All.IndexOf(measure);
+        var groups = cells.OrderBy(c => c.Cell).ToLookup(c => c.Cell % sweep.Treatments.Length, c => c.Values[at]);
         return
         [
             .. sweep.Treatments.Select(treatment =>
             {
-                Ratio[] values =
-                [
-                    .. cells.Where(c => c.Cell % sweep.Treatments.Length == treatment.Index).OrderBy(c => c.Cell)
-                        .Select(c => c.Values[at]),
-                ];
-                double[] known = [.. values.Where(v => v.HasValue).Select(v => v.ToDouble())];
-                Sample? sample = known.Length == 0 ? null : new(known);
-                return new TreatmentSummary(
-                    treatment, sample, sample is null ? null
-                    : Statistics.Interval.OfMean(sample, confidence),
-                    values.Length - known.Length);
+                double[] known = [.. groups[treatment.Index].Where(v => v.HasValue).Select(v => v.ToDouble())];
+                return Of(treatment, known, groups[treatment.Index].Count() - known.Length, confidence);
             }),
         ];
+    }
+
+    /// <summary>The summary of one treatment.</summary>
+    /// <param name="treatment">The treatment.</param>
+    /// <param name="known">The measure of each run that has it, in the order of the seeds.</param>
+    /// <param name="missing">Runs without it.</param>
+    /// <param name="confidence">Of the interval, such as 0.95.</param>
+    public static TreatmentSummary Of(
+        Treatment treatment, IReadOnlyCollection<double> known, int missing, double confidence)
+    {
+        Sample? sample = known.Count == 0 ? null : new(known);
+        return new(
+            treatment, sample, sample is null ? null : Statistics.Interval.OfMean(sample, confidence), missing);
     }
 }

@@ -381,13 +381,13 @@ internal sealed class DequeSession(IPage page)
     private async Task WorkAsync(CheckRun run)
     {
         const double showMilliseconds = 120;
-        var breather = new Breather(page);
+        var portions = new Portions(page, Portions.WhileLookedAt);
         var rate = new WorkRate(page.Now);
         double shown = page.Now;
-        await breather.RestAsync().ConfigureAwait(true);
+        await portions.PauseAsync().ConfigureAwait(true);
         while (run.Advance())
         {
-            if (!breather.IsDue)
+            if (!portions.IsDue)
                 continue;
             if (page.Now - shown >= showMilliseconds)
             {
@@ -396,7 +396,7 @@ internal sealed class DequeSession(IPage page)
                 Progressed?.Invoke();
             }
 
-            await breather.RestAsync().ConfigureAwait(true);
+            await portions.PauseAsync().ConfigureAwait(true);
 
             // Later the check hears of it itself, and says what it has found so far.
             if (_isCancelled && run.Phase == CheckPhase.Learning)

@@ -1,5 +1,6 @@
 using Rookery.Lab.Browser;
 using Rookery.Lab.Runs;
+using Rookery.Lab.Work;
 using Rookery.Traces;
 using Rookery.Traces.Measuring;
 
@@ -31,7 +32,7 @@ internal sealed class TraceOpener(IPage page)
     public async Task<LabRun> OpenAsync(
         byte[] bytes, bool isParquet, Action<double> progress, CancellationToken cancel)
     {
-        var portions = new Portions(page, cancel);
+        var portions = new Portions(page, cancel: cancel);
         Trace trace = await ReadAsync(bytes, isParquet, progress, portions, cancel).ConfigureAwait(true);
         Measures measures = await MeasureAsync(trace, progress, portions).ConfigureAwait(true);
         progress(0.6);
@@ -46,7 +47,7 @@ internal sealed class TraceOpener(IPage page)
     public async Task<AuditReport> AuditAsync(LabRun run, Action<double> progress, CancellationToken cancel)
     {
         Trace trace = run.Trace;
-        var portions = new Portions(page, cancel, Portions.WhileLookedAt);
+        var portions = new Portions(page, Portions.WhileLookedAt, cancel);
         await run.FinishAsync(portions).ConfigureAwait(true);
         var audit = new AuditInPortions(trace);
         while (!audit.Advance(AuditedAtOnce))

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Rookery.Lab.Browser;
 using Rookery.Lab.Session;
+using Rookery.Lab.Work;
 using Rookery.Simulation;
 using Rookery.Traces;
 using Rookery.Traces.Measuring;
@@ -38,7 +39,7 @@ internal sealed class LabRun
     public static async Task<LabRun> OfAsync(
         Trace trace, Measures measures, Inputs? inputs, Starvation? starvation, IPage page, CancellationToken cancel)
     {
-        var portions = new Portions(page, cancel);
+        var portions = new Portions(page, cancel: cancel);
         var replaying = new ReplayBuilder(trace);
         while (replaying.Usable is null)
         {

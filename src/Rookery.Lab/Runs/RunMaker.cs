@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Rookery.Lab.Browser;
 using Rookery.Lab.Session;
+using Rookery.Lab.Work;
 using Rookery.Notation;
 using Rookery.Programs;
 using Rookery.Simulation;
@@ -41,7 +42,7 @@ internal sealed class RunMaker(IPage page)
             RunResult result = run.Finish();
             LabRun made = await LabRun.OfAsync(
                 result.Trace!, result.Measures, inputs, result.Starvation, page, cancel).ConfigureAwait(true);
-            await made.FinishAsync(new Portions(page, cancel)).ConfigureAwait(true);
+            await made.FinishAsync(new Portions(page, cancel: cancel)).ConfigureAwait(true);
             return Parsed<LabRun>.Good(made);
         }
         catch (InputException wrong)

@@ -23,4 +23,9 @@ internal static class StudyErrors
     public static Diagnostic SameNeedsASize() => new(
         "LS004", default, "That two are the same can only be shown up to some size of effect.",
         "Say within how much, such as 5%.");
+
+    public static Diagnostic TooManyTreatments(int treatments, int most) => new(
+        "LS005", default, string.Create(
+        CultureInfo.InvariantCulture, $"These are {treatments:N0} combinations, more than the {most:N0} of a page."),
+        "Use fewer values, or the command line: rookery compare.", IsLimit: true);
 }

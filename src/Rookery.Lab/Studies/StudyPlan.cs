@@ -31,6 +31,9 @@ internal sealed record StudyPlan(
     /// <summary>The most runs of one study in the page.</summary>
     public const int CellsMax = 20_000;
 
+    /// <summary>The most combinations of one study in the page: more columns and rows nobody reads there.</summary>
+    public const int TreatmentsMax = 64;
+
     private const int SeedsMax = 1_000;
 
     /// <summary>The unit of time of its runs.</summary>
@@ -53,6 +56,8 @@ internal sealed record StudyPlan(
             ?? throw new InputException(StudyErrors.NoMeasure(form.Measure));
         Claim? claim = form.Kind == StudyKind.Claim ? ClaimOf(form, subject, setup, measure, seeds) : null;
         Sweep sweep = claim?.ToSweep() ?? Sweep.Of(subject, setup, FactorsOf(form, subject, setup), seeds);
+        if (sweep.Treatments.Length > TreatmentsMax)
+            throw new InputException(StudyErrors.TooManyTreatments(sweep.Treatments.Length, TreatmentsMax));
         return sweep.CellCount > CellsMax
             ? throw new InputException(StudyErrors.TooManyRuns(sweep.CellCount, CellsMax))
             : new(form.Kind, inputs, sweep, measure, claim);

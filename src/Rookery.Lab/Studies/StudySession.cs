@@ -39,11 +39,40 @@ internal sealed class StudySession
     /// <summary>Whether runs are being made.</summary>
     public bool IsRunning => Work is { IsRunning: true };
 
+    /// <summary>The runs so far have been summed up anew.</summary>
+    public event Action? SummedUp;
+
+    /// <summary>Shows new sums of the runs in portions; null while nothing shows them.</summary>
+    /// <remarks>No run is made before it has, so that the page answers in between.</remarks>
+    public Func<Task>? Showing { get; set; }
+
     /// <summary>Fills something in.</summary>
     public void Fill(StudyForm form)
     {
         (Form, Problem) = (form, null);
         Changed?.Invoke();
+    }
+
+    /// <summary>
+    /// Plans a study and draws figures for nobody, while nothing else is to be done. Code that runs for the first time
+    /// takes several times as long where a page interprets it: that is better paid before runs are made than between
+    /// two.
+    /// </summary>
+    public async Task RehearseAsync()
+    {
+        await _page.IdleAsync().ConfigureAwait(true);
+        try
+        {
+            var plan = StudyPlan.Of(Form, _session.Inputs);
+            await _page.IdleAsync().ConfigureAwait(true);
+            plan.Sweep.Begin(0).Advance(1);
+        }
+        catch (InputException)
+        {
+            // It is said when the study is asked for.
+        }
+
+        await StudyScene.RehearseAsync(_page).ConfigureAwait(true);
     }
 
     /// <summary>Makes the runs of what is filled in; those of a former study go.</summary>
@@ -55,7 +84,7 @@ internal sealed class StudySession
         try
         {
             Work = new(StudyPlan.Of(Form, _session.Inputs), _page);
-            Task running = Work.RunAsync(() => Progressed?.Invoke());
+            Task running = Work.RunAsync(() => Progressed?.Invoke(), ShowAsync);
             Changed?.Invoke();
             await running.ConfigureAwait(true);
         }
@@ -78,6 +107,12 @@ internal sealed class StudySession
             return;
         _session.Enter(Room.Stage);
         await _session.ChangeAsync(work.Plan.InputsOf(cell)).ConfigureAwait(true);
+    }
+
+    private async Task ShowAsync()
+    {
+        SummedUp?.Invoke();
+        await (Showing?.Invoke() ?? Task.CompletedTask).ConfigureAwait(true);
     }
 
     // Another program, or other choices, are on the stage: what is said of them changes.

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Rookery.Experiments;
 using Rookery.Experiments.Claims;
 using Rookery.Lab.Browser;
@@ -13,7 +14,9 @@ internal sealed class StudyWork(StudyPlan plan, IPage page)
     private const int ResamplesAtOnce = 40;
 
     private readonly List<CellResult> _cells = [];
+    private readonly StudyTally _tally = new(plan);
     private readonly WorkRate _rate = new(page.Now);
+    private double _summedUp;
     private bool _isCancelled;
 
     /// <summary>What is made.</summary>
@@ -21,6 +24,9 @@ internal sealed class StudyWork(StudyPlan plan, IPage page)
 
     /// <summary>The runs that are done, in their order.</summary>
     public IReadOnlyList<CellResult> Cells => _cells;
+
+    /// <summary>What they came to: from time to time while they are made, and of all in the end.</summary>
+    public StudySums? Sums { get; private set; }
 
     /// <summary>Events of all runs together.</summary>
     public long Events { get; private set; }
@@ -41,63 +47,95 @@ internal sealed class StudyWork(StudyPlan plan, IPage page)
     public void Cancel() => _isCancelled = true;
 
     /// <summary>Makes all runs, and decides a claim.</summary>
-    /// <param name="hear">Told now and then that there is more.</param>
+    /// <param name="hear">Told several times a second that more runs are done.</param>
+    /// <param name="show">Shows new sums; no run is made before it has.</param>
     /// <exception cref="Notation.InputException">A run failed or reached a limit.</exception>
-    public async Task RunAsync(Action hear)
+    public async Task RunAsync(Action hear, Func<Task> show)
     {
-        const double showMilliseconds = 150;
         IsRunning = true;
-        var breather = new Breather(page);
-        double shown = page.Now;
+        var portions = new Portions(page, Portions.WhileLookedAt);
         try
         {
-            await breather.RestAsync().ConfigureAwait(true);
-            for (int cell = 0; cell < plan.Sweep.CellCount && !_isCancelled; cell++)
-            {
-                await MakeAsync(cell, breather).ConfigureAwait(true);
-                if (page.Now - shown < showMilliseconds)
-                    continue;
-                hear();
-                await breather.RestAsync().ConfigureAwait(true);
-                shown = page.Now;
-            }
-
+            await portions.PauseAsync().ConfigureAwait(true);
+            await MakeAllAsync(hear, show, portions).ConfigureAwait(true);
             if (plan.Claim is { } claim && _cells.Count == plan.Sweep.CellCount)
-                await DecideAsync(claim, breather).ConfigureAwait(true);
+                await DecideAsync(claim, portions).ConfigureAwait(true);
         }
         finally
         {
+            // Also of a study that ended before its time: its runs stay.
+            if (_tally.Runs > 0)
+                await SumUpAsync(portions).ConfigureAwait(true);
             IsRunning = false;
         }
     }
 
-    private async Task MakeAsync(int cell, Breather breather)
+    private async Task MakeAllAsync(Action hear, Func<Task> show, Portions portions)
+    {
+        const double hearMilliseconds = 150;
+        double heard = page.Now;
+        for (int cell = 0; cell < plan.Sweep.CellCount && !_isCancelled; cell++)
+        {
+            await MakeAsync(cell, portions).ConfigureAwait(true);
+            if (page.Now - heard < hearMilliseconds)
+                continue;
+            hear();
+            await portions.PauseAsync().ConfigureAwait(true);
+            if (AreSumsDue)
+            {
+                await SumUpAsync(portions).ConfigureAwait(true);
+                await show().ConfigureAwait(true);
+            }
+
+            heard = page.Now;
+        }
+    }
+
+    // Summing up and showing take time, too: that of all runs so far is spent at each doubling only.
+    private bool AreSumsDue => Sums is null
+        ? _tally.Runs >= plan.Sweep.Treatments.Length
+        : _tally.Runs >= 2 * Sums.Runs && page.Now - _summedUp >= 1_000;
+
+    private async Task MakeAsync(int cell, Portions portions)
     {
         CellRun run = plan.Sweep.Begin(cell);
         while (!run.IsOver && !_isCancelled)
         {
             run.Advance(EventsAtOnce);
-            if (breather.IsDue)
-                await breather.RestAsync().ConfigureAwait(true);
+            await portions.BreatheAsync().ConfigureAwait(true);
         }
 
         if (!run.IsOver)
             return;
         Events += run.Events;
-        _cells.Add(run.Finish());
+        CellResult result = run.Finish();
+        _cells.Add(result);
+        _tally.Add(result);
     }
 
-    private async Task DecideAsync(Claim claim, Breather breather)
+    private async Task SumUpAsync(Portions portions)
+    {
+        var groups = ImmutableArray.CreateBuilder<StudyGroup>();
+        for (int treatment = 0; treatment < plan.Sweep.Treatments.Length; treatment++)
+        {
+            groups.Add(_tally.GroupOf(treatment));
+            await portions.BreatheAsync().ConfigureAwait(true);
+        }
+
+        Sums = new(plan, _tally.Runs, groups.ToImmutable(), _tally.WorkTicks, _tally.SpanTicks, _tally.LeftOut);
+        _summedUp = page.Now;
+    }
+
+    private async Task DecideAsync(Claim claim, Portions portions)
     {
         var decision = new ClaimDecision(claim, _cells);
         while (!decision.IsOver)
         {
             decision.Advance(ResamplesAtOnce);
-            if (breather.IsDue)
-                await breather.RestAsync().ConfigureAwait(true);
+            await portions.BreatheAsync().ConfigureAwait(true);
         }
 
-        await breather.RestAsync().ConfigureAwait(true);
+        await portions.PauseAsync().ConfigureAwait(true);
         Verdict = decision.Finish();
     }
 }

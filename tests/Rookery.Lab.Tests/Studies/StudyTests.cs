@@ -5,6 +5,7 @@ using Rookery.Experiments.Words;
 using Rookery.Lab.Documents;
 using Rookery.Lab.Session;
 using Rookery.Lab.Studies;
+using Rookery.Lab.Tests.Support;
 using Rookery.Notation;
 using Rookery.Programs;
 using Rookery.Simulation;
@@ -17,11 +18,16 @@ public sealed class StudyTests
     private static readonly Inputs Count = new(DemoPrograms.Find(DemoPrograms.First)!, Setup.Plain);
 
     // Nobody awaits it in the page: a mistake in it would not be seen there.
-    [Fact]
-    public async Task Rehearsal_OfBothKindsOfFigure_EndsWithoutAMistake()
+    [Theory]
+    [InlineData("20")]
+    [InlineData("none")]
+    public async Task Rehearsal_OfAStudyAndItsFigures_EndsWithoutAMistake(string seeds)
     {
         var page = new RecordingPage();
-        Task rehearsing = StudyScene.RehearseAsync(page);
+        using LabSession session = await Made.SessionAsync(DemoPrograms.First, page: page);
+        var studies = new StudySession(session, page);
+        studies.Fill(studies.Form with { Seeds = seeds });
+        Task rehearsing = studies.RehearseAsync();
         while (!rehearsing.IsCompleted)
         {
             page.Rest();
@@ -38,7 +44,7 @@ public sealed class StudyTests
         var plan = StudyPlan.Of(new() { Kind = StudyKind.Sweep, Seeds = "3" }, Count);
         var page = new RecordingPage();
         var work = new StudyWork(plan, page);
-        await work.RunAsync(() => { });
+        await work.RunAsync(() => { }, () => Task.CompletedTask);
         Assert.Equal(18, work.Cells.Count);
         Assert.True(page.Breaths > 5, "it held the page up");
         foreach (CellResult cell in work.Cells)
@@ -53,7 +59,7 @@ public sealed class StudyTests
     {
         var plan = StudyPlan.Of(new() { Kind = StudyKind.Claim, Seeds = "6", Measure = "steals" }, Count);
         var work = new StudyWork(plan, new RecordingPage());
-        await work.RunAsync(() => { });
+        await work.RunAsync(() => { }, () => Task.CompletedTask);
         ClaimResult expected = plan.Claim!.Decide(work.Cells);
         Assert.Equal(expected.Verdict, work.Verdict!.Verdict);
         Assert.Equal(ClaimWords.English.Reason(expected), ClaimWords.English.Reason(work.Verdict));
@@ -62,11 +68,43 @@ public sealed class StudyTests
     }
 
     [Fact]
+    public async Task RunAsync_ManyRuns_SumsThemUpOnTheWayAndWaitsUntilThatIsShown()
+    {
+        var plan = StudyPlan.Of(
+            new() { Kind = StudyKind.Sweep, Choice = "workers", Levels = "1,3,7", Seeds = "40" }, Count);
+        var work = new StudyWork(plan, new RecordingPage());
+        var shown = new List<StudySums>();
+        await work.RunAsync(() => { }, async () =>
+        {
+            int runs = work.Cells.Count;
+            shown.Add(work.Sums!);
+            await Task.Yield();
+            Assert.Equal(runs, work.Cells.Count);
+        });
+        Assert.InRange(shown.Count, 2, 7);
+        foreach (StudySums sums in shown.Append(work.Sums!))
+        {
+            var expected = TreatmentSummary.Of(
+                plan.Sweep, [.. work.Cells.Take(sums.Runs)], plan.Measure, StudyPlan.Confidence);
+            foreach ((StudyGroup group, TreatmentSummary summary) in sums.Groups.Zip(expected))
+            {
+                Assert.Equal(summary.Treatment, group.Summary.Treatment);
+                Assert.Equal(summary.Values!.Values, group.Summary.Values!.Values);
+                Assert.Equal(summary.Interval, group.Summary.Interval);
+                Assert.Equal(summary.Missing, group.Summary.Missing);
+            }
+        }
+
+        Assert.Equal(120, work.Sums!.Runs);
+        AssertLawful(plan, 119);
+    }
+
+    [Fact]
     public async Task Cancel_OfAClaim_KeepsItsRunsAndGivesNoVerdict()
     {
         var plan = StudyPlan.Of(new() { Kind = StudyKind.Claim, Seeds = "50" }, Count);
         var work = new StudyWork(plan, new RecordingPage());
-        await work.RunAsync(work.Cancel);
+        await work.RunAsync(work.Cancel, () => Task.CompletedTask);
         Assert.True(work.IsIncomplete);
         Assert.InRange(work.Cells.Count, 1, 99);
         Assert.Null(work.Verdict);
@@ -78,12 +116,12 @@ public sealed class StudyTests
     {
         var plan = StudyPlan.Of(new() { Workers = "1,2,4", Beside = "greedy", Seeds = "2" }, Count);
         var work = new StudyWork(plan, new RecordingPage());
-        await work.RunAsync(() => { });
+        await work.RunAsync(() => { }, () => Task.CompletedTask);
         string svg = Svg(work);
         for (int cell = 0; cell < plan.Sweep.CellCount; cell++)
             Assert.Contains($"data-target=\"cell={cell}\"", svg, StringComparison.Ordinal);
-        Assert.Equal(["work-stealing", "greedy"], StudyScene.CurveOf(work).Series.Select(series => series.Name));
-        Assert.Equal(0, StudyScene.LeftOut(work));
+        Assert.Equal(["work-stealing", "greedy"], StudyScene.CurveOf(work.Sums!).Series.Select(series => series.Name));
+        Assert.Equal(0, work.Sums!.LeftOut);
     }
 
     [Fact]
@@ -103,6 +141,7 @@ public sealed class StudyTests
     [InlineData("victim", "random,nobody", "20")]
     [InlineData("workers", "1..", "20")]
     [InlineData("workers", "1..100", "1000")]
+    [InlineData("workers", "1..65", "1")]
     [InlineData("nothing", "1", "20")]
     [InlineData("workers", "1,2", "0")]
     [InlineData("workers", "1,2", "many")]
@@ -130,7 +169,7 @@ public sealed class StudyTests
     }
 
     private static string Svg(StudyWork work) =>
-        SvgWriter.Write(StudyScene.Draw(work, StudyScene.Slide, new()));
+        SvgWriter.Write(StudyScene.DrawSlide(work.Sums!, work.Verdict, new()));
 
     private static void AssertLawful(StudyPlan plan, int cell)
     {

@@ -6,15 +6,13 @@ namespace Rookery.Drawing;
 /// <summary>Puts a comparison on a sheet. Used once.</summary>
 internal sealed class ComparisonDrawing
 {
-    /// <summary>The most points drawn; of more, evenly ranked ones of each treatment are.</summary>
-    private const int PointsMax = 2_000;
-
     /// <summary>More pairs than this would be a grey sheet.</summary>
     private const int PairsMax = 80;
 
     private readonly ComparisonData _data;
     private readonly Sheet _sheet;
     private readonly bool _isLogarithmic;
+    private readonly int _pointsMax;
     private readonly double _least;
     private readonly double _most;
     private Area _plot;
@@ -22,15 +20,21 @@ internal sealed class ComparisonDrawing
 
     public ComparisonDrawing(ComparisonData data, ComparisonOptions options, Sheet sheet)
     {
-        (_data, _sheet) = (data, sheet);
-        _least = data.Groups.Min(group => Math.Min(group.Low, group.Values.Min()));
-        _most = data.Groups.Max(group => Math.Max(group.High, group.Values.Max()));
+        (_data, _sheet, _pointsMax) = (data, sheet, options.PointsMax);
+        var ends = data.Groups.Select(group => Ranking.EndsOf(group.Values)).ToList();
+        _least = Math.Min(data.Groups.Min(group => group.Low), ends.Min(end => end.Least));
+        _most = Math.Max(data.Groups.Max(group => group.High), ends.Max(end => end.Most));
         _isLogarithmic = _least > 0 && (options.IsLogarithmic ?? _most > 50 * _least);
     }
 
     private double ColumnWidth => _plot.Width / _data.Columns.Length;
 
     private double Radius => Math.Clamp(SeriesWidth / 8, 3, 7) * Math.Min(1, _sheet.Scale);
+
+    private double BarHalf => Math.Min(SeriesWidth * 0.36, 34);
+
+    // From one treatment to the next: the least of two columns, or of two series within one.
+    private double SeriesPitch => _data.Series.Length > 1 ? SeriesWidth : ColumnWidth;
 
     private double SeriesWidth => ColumnWidth * 0.86 / _data.Series.Length;
 
@@ -43,9 +47,10 @@ internal sealed class ComparisonDrawing
         DrawAxes();
         if (_data.ArePaired)
             DrawPairs();
-        int perGroup = Math.Max(5, PointsMax / _data.Groups.Length);
+        int perGroup = Math.Max(5, _pointsMax / _data.Groups.Length);
+        var hasMeans = HasRoomForMeans();
         foreach (var group in _data.Groups)
-            DrawGroup(group, perGroup);
+            DrawGroup(group, perGroup, hasMeans);
     }
 
     private void DrawLegend()
@@ -100,7 +105,7 @@ internal sealed class ComparisonDrawing
             var x = MiddleOf(column);
             var label = TextFit.Shorten(_data.Columns[column], small, Math.Max(ColumnWidth * 0.96, small * 3));
             var half = FontWidths.Measure(label, small) * TextFit.Reserve / 2;
-            if (x - half < taken + (small * 0.3))
+            if (x - half < taken + (small * 0.3) || x + half > _plot.Right + (small * 0.5))
                 continue;
             taken = x + half;
             marks.Add(new Text(x, _plot.Bottom + 10 + small, label, small) { Anchor = Anchor.Middle });
@@ -139,14 +144,14 @@ internal sealed class ComparisonDrawing
         _sheet.AddGroup("pairs", marks, _sheet.Words.RunsOfOneSeed);
     }
 
-    private void DrawGroup(ComparisonGroup group, int pointsMax)
+    private void DrawGroup(ComparisonGroup group, int pointsMax, bool hasMeans)
     {
         var ink = InkOf(group.Series);
         var middle = MiddleOf(group.Column)
             + ((group.Series - ((_data.Series.Length - 1) / 2.0)) * SeriesWidth);
         var marks = ImmutableArray.CreateBuilder<Mark>();
         var points = Thinned(group, pointsMax);
-        var half = Math.Min(SeriesWidth * 0.36, 34);
+        var half = BarHalf;
         var crowd = half;
         foreach (var ((x, y), target) in Spread(points.Select(point => point.Value), middle).Zip(
             points.Select(point => point.Target)))
@@ -158,7 +163,7 @@ internal sealed class ComparisonDrawing
 
         marks.AddRange(Bar(middle, _y.Place(Clamped(group.High)), _y.Place(Clamped(group.Mean)),
             _y.Place(Clamped(group.Low)), half));
-        if (_data.Columns.Length * _data.Series.Length <= 8)
+        if (hasMeans)
             marks.Add(MeanLabel(group, middle, crowd + (_sheet.SmallSize * 0.4)));
         var id = string.Create(CultureInfo.InvariantCulture, $"group-{group.Column}-{group.Series}");
         _sheet.AddGroup(id, marks, _data.Columns[group.Column]);
@@ -175,6 +180,15 @@ internal sealed class ComparisonDrawing
             IsBold = true,
             Anchor = fits ? Anchor.Start : Anchor.End,
         };
+    }
+
+    // Whether all means can be written between their own points and those of the next treatment.
+    private bool HasRoomForMeans()
+    {
+        if (_data.Columns.Length * _data.Series.Length > 8)
+            return false;
+        var free = SeriesPitch - (2 * BarHalf) - (_sheet.SmallSize * 0.6);
+        return _data.Groups.All(group => TextFit.Fits(_sheet.Words.Short(group.Mean), _sheet.SmallSize, free, true));
     }
 
     // Points at about the same height stand side by side, alternately to the right and to the left of the middle.
@@ -203,11 +217,10 @@ internal sealed class ComparisonDrawing
 
     private static (double Value, string Target)[] Thinned(ComparisonGroup group, int count)
     {
-        var all = group.Values.Select((value, run) => (value, run < group.Targets.Length ? group.Targets[run] : ""));
-        if (group.Values.Length <= count)
-            return [.. all];
-        (double Value, string Target)[] ranked = [.. all.OrderBy(point => point.value)];
-        return [.. Enumerable.Range(0, count).Select(i => ranked[(int)((long)i * (ranked.Length - 1) / (count - 1))])];
+        IEnumerable<int> runs = group.Values.Length <= count
+            ? Enumerable.Range(0, group.Values.Length)
+            : Ranking.Thinned(Ranking.Of(group.Values.AsSpan()), count);
+        return [.. runs.Select(run => (group.Values[run], run < group.Targets.Length ? group.Targets[run] : ""))];
     }
 
     // An interval may reach below 0, where a logarithm has no place.

@@ -174,7 +174,13 @@ internal sealed class DequeDrawing
         var marks = new List<Mark>();
         var lane = row with { Y = row.Y + (row.Height * 0.05), Height = row.Height * 0.9 };
         if (isActor)
-            marks.Add(new Box(new(lane.X - 12, lane.Y, lane.Width + 24, lane.Height), Role.Panel) { Radius = 8 });
+        {
+            // As wide as the margin lets it be.
+            var over = Math.Min(12, lane.X);
+            var place = new Area(lane.X - over, lane.Y, lane.Width + (2 * over), lane.Height);
+            marks.Add(new Box(place, Role.Panel) { Radius = 8 });
+        }
+
         marks.Add(new Rule(row.X, row.Y, row.Right, row.Y, Role.Grid));
         marks.AddRange(WorkerMarks(lane with { Width = _stackWidth - (_sheet.SmallSize * 1.2) }, worker));
         if (_moment.HasDeques)

@@ -161,6 +161,10 @@ internal sealed class DequeSquares
         var (low, high) = (0, items.Count - 1);
         var used = moreWidth;
         var isTop = true;
+
+        // The next to be stolen is seen wherever its square has room, its label shortened.
+        if (items[high].Hidden == 0 && room - used >= SideOf(_moment.WorkIn(items[high].Task)) + (small * 1.2))
+            widths[high] = Math.Min(widths[high], room - used);
         while (low <= high)
         {
             var index = isTop ? high : low;

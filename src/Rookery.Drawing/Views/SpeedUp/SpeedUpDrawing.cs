@@ -13,6 +13,7 @@ internal sealed class SpeedUpDrawing
     private readonly List<(double Y, string Text, Ink Ink, int Series)> _ends = [];
     private Area _plot;
     private double _right;
+    private bool _areNamesBelow;
     private AxisScale _x;
     private AxisScale _y;
 
@@ -24,6 +25,9 @@ internal sealed class SpeedUpDrawing
     public void Draw()
     {
         WriteNotes();
+        _areNamesBelow = NamesWidth() > SideWidth - (_sheet.SmallSize * 0.7);
+        if (_areNamesBelow)
+            DrawNamesBelow();
         Arrange();
         DrawGreedyRange();
         DrawAxes();
@@ -33,10 +37,18 @@ internal sealed class SpeedUpDrawing
             DrawSeries(series);
         if (_data.Series.Length == 1)
             DrawMedianLabels();
-        DrawEnds();
+        if (!_areNamesBelow)
+            DrawEnds();
     }
 
+    private double SideWidth => Math.Min(_sheet.SmallSize * 15, _sheet.Room.Width * 0.3);
+
     private bool HasSpan => _options.ShowLaws && _data.SpanTicks > 0 && _data.SpanTicks <= _data.WorkTicks;
+
+    // The ends of the axis of speed-ups.
+    private double Least => _plan.IsLogarithmic ? Math.Min(1, _plan.SpeedUpMin * 0.9) : 0;
+
+    private double Top => Math.Max(_plan.SpeedUpMax, Least * 1.5);
 
     private double Ceiling => (double)_data.WorkTicks / _data.SpanTicks;
 
@@ -55,14 +67,13 @@ internal sealed class SpeedUpDrawing
         _sheet.TakeTop(small * 1.6);
         _sheet.TakeLeft(small * 3.6);
         _right = _sheet.Room.Right;
-        _sheet.TakeRight(Math.Min(small * 15, _sheet.Room.Width * 0.3));
+        _sheet.TakeRight(_areNamesBelow ? small * 0.8 : SideWidth);
         _plot = _sheet.Room;
         var isLog = _plan.IsLogarithmic;
         var right = Math.Max(_plan.WorkersMax, 2);
         var inset = small * 0.8;
         _x = new(isLog ? 1 : 0, right, isLog ? _plot.X + inset : _plot.X, _plot.Right - inset, isLog);
-        var least = isLog ? Math.Min(1, _plan.SpeedUpMin * 0.9) : 0;
-        _y = new(least, Math.Max(_plan.SpeedUpMax, least * 1.5), _plot.Bottom, _plot.Y, isLog);
+        _y = new(Least, Top, _plot.Bottom, _plot.Y, isLog);
     }
 
     private void DrawAxes()
@@ -137,15 +148,15 @@ internal sealed class SpeedUpDrawing
         });
         if (top >= _x.To)
             _ends.Add((_y.Place(top), _sheet.Words.Linear, Role.Law, -1));
-        else
+        else if (!_areNamesBelow)
             marks.Add(LinearLabel(top));
         if (HasSpan)
         {
-            if (Ceiling <= _y.To)
+            if (Ceiling <= Top)
             {
                 var y = _y.Place(Ceiling);
                 marks.Add(new Rule(_plot.X, y, _plot.Right, y, Role.Law) { Width = 2.5 });
-                _ends.Add((y, $"T1/Tinf = {_sheet.Words.Short(Ceiling)}", Role.Law, -1));
+                _ends.Add((y, CeilingName, Role.Law, -1));
             }
 
             var curve = Samples().Select((workers, index) =>
@@ -196,8 +207,46 @@ internal sealed class SpeedUpDrawing
 
         var id = string.Create(CultureInfo.InvariantCulture, $"series-{series}");
         _sheet.AddGroup(id, marks, _data.Series[series].Name);
-        var name = $"{_sheet.Words.Decimal(medians[^1].SpeedUp, 2)}  {_data.Series[series].Name}";
-        _ends.Add((_y.Place(medians[^1].SpeedUp), name, ink, series));
+        _ends.Add((_y.Place(medians[^1].SpeedUp), NameOf(series), ink, series));
+    }
+
+    private string NameOf(int series) =>
+        $"{_sheet.Words.Decimal(_plan.Medians[series][^1].SpeedUp, 2)}  {_data.Series[series].Name}";
+
+    private string CeilingName => $"T1/Tinf = {_sheet.Words.Short(Ceiling)}";
+
+    private IEnumerable<int> DrawnSeries =>
+        Enumerable.Range(0, _data.Series.Length).Where(series => _plan.Medians[series].Length > 0);
+
+    private double NamesWidth()
+    {
+        var small = _sheet.SmallSize;
+        string[] laws = !_options.ShowLaws ? []
+            : HasSpan ? [_sheet.Words.Linear, _sheet.Words.GreedyLeast, CeilingName] : [_sheet.Words.Linear];
+        var widths = laws.Select(name => FontWidths.Measure(name, small) * TextFit.Reserve).Concat(
+            DrawnSeries.Select(series =>
+                (FontWidths.Measure(NameOf(series), small, true) * TextFit.Reserve) + (small * 1.6)));
+        return widths.DefaultIfEmpty(0).Max();
+    }
+
+    // Where there is no room beside the lines: what each is, below.
+    private void DrawNamesBelow()
+    {
+        var entries = DrawnSeries.Select(series => LegendEntry.Drawn(NameOf(series), place =>
+        [
+            new Rule(place.X, place.MiddleY, place.Right, place.MiddleY, SeriesInk(series)) { Width = 3 },
+            PointShape.At(series, place.MiddleX, place.MiddleY, 7 * _sheet.Scale, SeriesInk(series)),
+        ])).ToList();
+        if (_options.ShowLaws)
+            entries.Add(Law(_sheet.Words.Linear, Dash.Dashed));
+        if (HasSpan && Ceiling <= Top)
+            entries.Add(Law(CeilingName, Dash.Solid));
+        if (HasSpan)
+            entries.Add(Law(_sheet.Words.GreedyLeast, Dash.Dotted));
+        Legend.DrawAtBottom(_sheet, entries);
+
+        static LegendEntry Law(string name, Dash dash) => LegendEntry.Drawn(name, place =>
+            [new Rule(place.X, place.MiddleY, place.Right, place.MiddleY, Role.Law) { Width = 2.5, Dash = dash }]);
     }
 
     // The numbers of a single series stand to the lower right of its medians, below the greedy bound if that is near.

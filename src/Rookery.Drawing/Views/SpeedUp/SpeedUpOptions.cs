@@ -11,6 +11,9 @@ public sealed record SpeedUpOptions
     /// </summary>
     public bool? IsLogarithmic { get; init; }
 
+    /// <summary>The most points drawn, 1,200 by default; of more, evenly ranked ones of each group are.</summary>
+    public int PointsMax { get; init; } = 1_200;
+
     /// <summary>Whether the laws are drawn; true by default.</summary>
     public bool ShowLaws { get; init; } = true;
 }

@@ -5,9 +5,6 @@ namespace Rookery.Drawing;
 /// <summary>The points of a speed-up figure, and the ranges of its axes.</summary>
 internal sealed record SpeedUpPlan
 {
-    /// <summary>The most points drawn; of more, evenly ranked ones of each group are.</summary>
-    public const int PointsMax = 1_200;
-
     public required ImmutableArray<(int Series, int Workers, double SpeedUp, string Target)> Points { get; init; }
 
     public required ImmutableArray<ImmutableArray<(int Workers, double SpeedUp)>> Medians { get; init; }
@@ -26,53 +23,86 @@ internal sealed record SpeedUpPlan
 
     public static SpeedUpPlan Of(SpeedUpData data, SpeedUpOptions options)
     {
-        var all = data.Series.SelectMany((series, index) => series.Runs.Select(run => (Series: index, Run: run)))
-            .Where(point => point.Run.Makespan > 0 && data.WorkTicks > 0)
-            .Select(point => (
-                point.Series, point.Run.Workers, SpeedUp: (double)data.WorkTicks / point.Run.Makespan,
-                Target: point.Run.Target ?? ""))
-            .ToList();
-        var groups = all.GroupBy(point => (point.Series, point.Workers)).OrderBy(group => group.Key).ToList();
-        var perGroup = Math.Max(3, PointsMax / Math.Max(1, groups.Count));
-        var points = groups.SelectMany(group => Thinned([.. group.OrderBy(point => point.SpeedUp)], perGroup));
-        var medians = data.Series.Select((_, index) => groups.Where(group => group.Key.Series == index)
-            .Select(group => (group.Key.Workers, MedianOf([.. group.Select(point => point.SpeedUp).Order()])))
-            .ToImmutableArray());
-        var kept = points.ToImmutableArray();
-        var workersMax = all.Count == 0 ? 1 : all.Max(point => point.Workers);
-        var least = all.Count == 0 ? 1 : all.Min(point => point.Workers);
+        var groups = GroupsOf(data);
+        var perGroup = Math.Max(3, options.PointsMax / Math.Max(1, groups.Count));
+        ImmutableArray<(int Series, int Workers, double SpeedUp, string Target)> kept =
+        [
+            .. groups.SelectMany(group => Ranking.Thinned(group.Ranked, perGroup).Select(
+                run => (group.Series, group.Workers, group.SpeedUps[run], group.Targets[run]))),
+        ];
+        var medians = data.Series.Select((_, index) => groups.Where(group => group.Series == index)
+            .Select(group => (group.Workers, group.Median)).ToImmutableArray());
+        var all = groups.Sum(group => group.Ranked.Length);
+        var workersMax = groups.Select(group => group.Workers).DefaultIfEmpty(1).Max();
+        var least = groups.Select(group => group.Workers).DefaultIfEmpty(1).Min();
+        var most = groups.Select(group => group.AtRank(group.Ranked.Length - 1)).DefaultIfEmpty(1).Max();
         return new SpeedUpPlan
         {
             Points = kept,
             Medians = [.. medians],
-            Dropped = all.Count - kept.Length,
-            WithoutTime = data.Series.Sum(series => series.Runs.Length) - all.Count,
+            Dropped = all - kept.Length,
+            WithoutTime = data.Series.Sum(series => series.Runs.Length) - all,
             IsLogarithmic = options.IsLogarithmic ?? workersMax / 32 > least,
             WorkersMax = workersMax,
-            SpeedUpMax = TopOf(data, options, all, workersMax),
-            SpeedUpMin = all.Count == 0 ? 1 : all.Min(point => point.SpeedUp),
+            SpeedUpMax = TopOf(data, options, most, workersMax),
+            SpeedUpMin = groups.Select(group => group.AtRank(0)).DefaultIfEmpty(1).Min(),
         };
     }
 
-    // The axis ends where linear speed-up does, or a little above the ceiling when that is much lower.
-    private static double TopOf(
-        SpeedUpData data, SpeedUpOptions options,
-        List<(int Series, int Workers, double SpeedUp, string Target)> all, int workersMax)
+    private static List<RankedRuns> GroupsOf(SpeedUpData data)
     {
-        var observed = all.Count == 0 ? 1 : all.Max(point => point.SpeedUp);
+        var groups = new List<RankedRuns>();
+        for (var series = 0; series < data.Series.Length; series++)
+        {
+            var found = new SortedDictionary<int, (List<double> SpeedUps, List<string> Targets)>();
+            (int Workers, List<double> SpeedUps, List<string> Targets) last = (0, [], []);
+            foreach (var run in data.Series[series].Runs)
+            {
+                if (run.Makespan <= 0 || data.WorkTicks <= 0)
+                    continue;
+
+                // Most often the next run has as many workers as the last one.
+                if (run.Workers != last.Workers)
+                {
+                    if (!found.TryGetValue(run.Workers, out var lists))
+                        found.Add(run.Workers, lists = ([], []));
+                    last = (run.Workers, lists.SpeedUps, lists.Targets);
+                }
+
+                last.SpeedUps.Add((double)data.WorkTicks / run.Makespan);
+                last.Targets.Add(run.Target ?? "");
+            }
+
+            foreach (var (workers, (speedUps, targets)) in found)
+                groups.Add(new(series, workers, [.. speedUps], [.. targets]));
+        }
+
+        return groups;
+    }
+
+    // The axis ends where linear speed-up does, or a little above the ceiling when that is much lower.
+    private static double TopOf(SpeedUpData data, SpeedUpOptions options, double observed, int workersMax)
+    {
         var ceiling = data.SpanTicks > 0 ? (double)data.WorkTicks / data.SpanTicks : double.PositiveInfinity;
         var lawTop = options.ShowLaws ? Math.Min(workersMax, ceiling * 1.25) : 0;
         return Math.Max(1, Math.Max(observed, lawTop)) * 1.06;
     }
 
-    private static IEnumerable<T> Thinned<T>(T[] ranked, int count)
+    /// <summary>The runs of one series and number of workers that took any time.</summary>
+    private sealed class RankedRuns(int series, int workers, double[] speedUps, string[] targets)
     {
-        if (ranked.Length <= count)
-            return ranked;
-        return Enumerable.Range(0, count).Select(i => ranked[(int)((long)i * (ranked.Length - 1) / (count - 1))]);
-    }
+        public int Series => series;
 
-    private static double MedianOf(double[] ranked) => ranked.Length % 2 == 1
-        ? ranked[ranked.Length / 2]
-        : (ranked[(ranked.Length / 2) - 1] + ranked[ranked.Length / 2]) / 2;
+        public int Workers => workers;
+
+        public double[] SpeedUps => speedUps;
+
+        public string[] Targets => targets;
+
+        public int[] Ranked { get; } = Ranking.Of(speedUps);
+
+        public double Median => (AtRank((Ranked.Length - 1) / 2) + AtRank(Ranked.Length / 2)) / 2;
+
+        public double AtRank(int rank) => speedUps[Ranked[rank]];
+    }
 }

@@ -1,6 +1,6 @@
-using Rookery.Lab.Browser;
+using Rookery.Lab.Work;
 
-namespace Rookery.Lab.Tests.Browser;
+namespace Rookery.Lab.Tests.Work;
 
 public sealed class PortionsTests
 {
@@ -9,7 +9,7 @@ public sealed class PortionsTests
     public async Task Breathe_OftenAsked_PausesNowAndThen()
     {
         var page = new RecordingPage();
-        var portions = new Portions(page, default);
+        var portions = new Portions(page);
         int told = 0;
         for (int i = 0; i < 60; i++)
             await portions.BreatheAsync(() => told++);
@@ -21,7 +21,7 @@ public sealed class PortionsTests
     public async Task Breathe_Cancelled_Ends()
     {
         using var cancel = new CancellationTokenSource();
-        var portions = new Portions(new RecordingPage(), cancel.Token);
+        var portions = new Portions(new RecordingPage(), cancel: cancel.Token);
         await cancel.CancelAsync();
         await Assert.ThrowsAnyAsync<OperationCanceledException>(async () =>
         {
