@@ -17,7 +17,10 @@ public sealed record MeasureSettings
     /// <summary>Runs that count, at least 1.</summary>
     public int Repeats { get; init; } = 10;
 
-    /// <summary>Runs before those, in which the compiler and the caches learn.</summary>
+    /// <summary>
+    /// Runs before those, in which the caches learn. Before the first of them the program is run without its work until
+    /// the compiler has done its best; with 0 that is left out as well.
+    /// </summary>
     public int WarmUps { get; init; } = 2;
 
     /// <summary>

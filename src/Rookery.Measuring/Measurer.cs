@@ -29,13 +29,23 @@ public static class Measurer
         int runs = settings.Repeats + settings.WarmUps + (settings.IsRecorded ? settings.WarmUps + 1 : 0);
         if (nanoseconds * runs / 1e9 > settings.SecondsMax)
             throw new InputException(MeasuringErrors.TooLong(nanoseconds * runs / 1e9, settings.SecondsMax));
-        var spinner = Spinner.Calibrate();
-        var run = new PlanRun(plan, spinner, settings.UnitNanoseconds);
         try
         {
-            ImmutableArray<long> times = settings.IsOnTasks
-                ? Repeat(() => RunTasks(run), settings, report, stop)
-                : RunPool(run, settings, report, stop);
+            using WorkerPool? pool = settings.IsOnTasks ? null : new(settings.Pool with { RecordingCapacity = 0 });
+            void Once(PlanRun one)
+            {
+                // A run of the library's that nobody waits for would go on beside the next.
+                if (pool is null)
+                    new LibraryTask(one, 0, null).Start(0).Wait(CancellationToken.None);
+                else
+                    pool.Run<PoolTask, Nothing>(new(one, 0), cancellation: stop);
+            }
+
+            double reading = settings.WarmUps == 0 ? 0 : WarmedUp(plan, Once, stop);
+            var spinner = Spinner.Calibrate();
+            var run = new PlanRun(
+                plan, settings.UnitNanoseconds, spinner.NanosecondsPerStep, reading / Math.Max(1, plan.Pieces));
+            ImmutableArray<long> times = Repeat(() => Once(run), settings, report, stop);
             return new()
             {
                 Times = times,
@@ -61,26 +71,38 @@ public static class Measurer
         }
     }
 
-    /// <summary>How long the pool takes for a program without anything in it: to hand it over, to have a worker begin
-    /// it, and to come back. The shortest of as many runs as <paramref name="settings"/> ask for, in nanoseconds.
+    /// <summary>
+    /// How long the pool takes to have a worker begin a program and to come back when it has ended: the shortest of as
+    /// many runs as <paramref name="settings"/> ask for, in nanoseconds.
     /// </summary>
     /// <param name="settings">The pool, and how often.</param>
     /// <param name="stop">Ends the measuring.</param>
     public static long HandOver(MeasureSettings settings, CancellationToken stop = default)
     {
         using var pool = new WorkerPool(settings.Pool with { RecordingCapacity = 0 });
-        return Repeat(() => pool.Run<EmptyTask, Nothing>(default, cancellation: stop), settings, null, stop).Min();
+        long shortest = long.MaxValue;
+        void Once()
+        {
+            long start = Stopwatch.GetTimestamp();
+            long inside = pool.Run<BusyTask, long>(default, cancellation: stop);
+            TimeSpan besides = Stopwatch.GetElapsedTime(start + inside);
+            shortest = Math.Min(shortest, (long)besides.TotalNanoseconds);
+        }
+
+        if (settings.WarmUps > 0)
+            WarmUp.Of(Once, stop);
+        shortest = long.MaxValue;
+        Repeat(Once, settings, null, stop);
+        return shortest;
     }
 
-    private static ImmutableArray<long> RunPool(
-        PlanRun run, MeasureSettings settings, Action<long>? report, CancellationToken stop)
+    // Returns what reading the plan takes, in nanoseconds.
+    private static double WarmedUp(Plan plan, Action<PlanRun> once, CancellationToken stop)
     {
-        using var pool = new WorkerPool(settings.Pool with { RecordingCapacity = 0 });
-        return Repeat(
-            () => pool.Run<PoolTask, Nothing>(new(run, 0), cancellation: stop), settings, report, stop);
+        var empty = PlanRun.WithoutWork(plan);
+        WarmUp.Of(() => once(empty), stop);
+        return WarmUp.Of(new PlanWalk(empty).Read, stop);
     }
-
-    private static void RunTasks(PlanRun run) => new LibraryTask(run, 0, null).Start(0).Wait();
 
     private static ImmutableArray<long> Repeat(
         Action once, MeasureSettings settings, Action<long>? report, CancellationToken stop)

@@ -3,8 +3,8 @@ namespace Rookery.Measuring;
 /// <summary>What the simulator says and what the clock said, for one number of workers.</summary>
 /// <param name="Workers">How many.</param>
 /// <param name="Simulated">The simulated makespan in nanoseconds, from the first task's begin to its end.</param>
-/// <param name="HandOver">Nanoseconds that a run without any work takes on the same pool: the simulator begins when the
-/// first worker does, the clock when the program is handed over.</param>
+/// <param name="HandOver">Nanoseconds that the same pool takes to begin a run and to come back from it: the simulator
+/// begins when the first worker does, the clock when the program is handed over.</param>
 /// <param name="Measured">The measured times.</param>
 /// <param name="HasProcessors">Whether there is a processor for each worker.</param>
 public sealed record Prediction(

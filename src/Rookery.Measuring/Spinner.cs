@@ -13,7 +13,9 @@ namespace Rookery.Measuring;
 /// </remarks>
 public sealed class Spinner
 {
-    private const int Trials = 60;
+    // Together with the rests between them some tenths of a second: longer than most of what disturbs a processor.
+    private const int Rounds = 10;
+    private const int Trials = 40;
     private const int StepsOfTrial = 50_000;
 
     private Spinner(double nanosecondsPerStep) => NanosecondsPerStep = nanosecondsPerStep;
@@ -21,12 +23,14 @@ public sealed class Spinner
     /// <summary>How long a step takes.</summary>
     public double NanosecondsPerStep { get; }
 
-    /// <summary>Measures the processor, some ten milliseconds.</summary>
+    /// <summary>Measures the processor, a tenth of a second.</summary>
     public static Spinner Calibrate()
     {
         double best = double.MaxValue;
-        for (int i = 0; i < Trials; i++)
+        for (int i = 0; i < Rounds * Trials; i++)
         {
+            if (i % Trials == 0)
+                Thread.Sleep(5);
             long start = Stopwatch.GetTimestamp();
             Spin(StepsOfTrial);
             best = Math.Min(best, Stopwatch.GetElapsedTime(start).TotalNanoseconds);

@@ -27,6 +27,9 @@ internal sealed class Plan
     /// <summary>Units of work of all tasks.</summary>
     public Int128 Work { get; private set; }
 
+    /// <summary>Pieces of work of all tasks.</summary>
+    public int Pieces { get; private set; }
+
     /// <summary>Units of waiting of all tasks.</summary>
     public Int128 Blocked { get; private set; }
 
@@ -73,6 +76,7 @@ internal sealed class Plan
                 case ActionKind.Work:
                     value = evaluator.Units;
                     Work += value;
+                    Pieces++;
                     break;
                 case ActionKind.Block:
                     value = evaluator.Units;
