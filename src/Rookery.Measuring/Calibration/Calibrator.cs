@@ -262,14 +262,35 @@ public static class Calibrator
         try
         {
             process.ProcessorAffinity = (IntPtr)(all & -all);
-            (_, Cost oneCore, _) = HandOver();
-            return new(
-                "switch", oneCore.Median, oneCore.Low, oneCore.High,
-                "the same hand-over with both threads on one processor, less the signal");
+            return Cost.Of(
+                "switch",
+                "half a hand-over to and fro with both threads on one processor, less setting and passing an event",
+                SwitchesOnOneProcessor());
         }
         finally
         {
             process.ProcessorAffinity = all;
+        }
+    }
+
+    // What was set is at once another's turn there, so that the time of the setting says nothing: what one thread takes
+    // to set and to pass an event of its own is what is no switch.
+    private static IEnumerable<double> SwitchesOnOneProcessor()
+    {
+        const int count = 300;
+        using var there = new AutoResetEvent(false);
+        using var back = new AutoResetEvent(false);
+        for (int i = 0; i < Rounds; i++)
+        {
+            double alone = Nanoseconds(() =>
+            {
+                for (int k = 0; k < count; k++)
+                {
+                    there.Set();
+                    there.WaitOne();
+                }
+            }) / count;
+            yield return Math.Max(1, (HandOverOnce(there, back, count).ThereAndBack / 2) - alone);
         }
     }
 
@@ -289,21 +310,6 @@ public static class Calibrator
         Volatile.Write(ref isOver, true);
         thread.Join();
         return rounds;
-    }
-
-    private static double ClockNanoseconds()
-    {
-        double best = double.MaxValue;
-        for (int i = 0; i < 50; i++)
-        {
-            best = Math.Min(best, Nanoseconds(() =>
-            {
-                for (int k = 0; k < 100; k++)
-                    _ = Stopwatch.GetTimestamp();
-            }) / 100);
-        }
-
-        return best;
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
