@@ -29,9 +29,10 @@ public sealed class ComparisonViewTests
     }
 
     [Theory]
-    [InlineData(200, 40)]
-    [InlineData(2_000, 120)]
-    public void Draw_MoreRunsThanPointsAskedFor_DrawsEvenlyRankedOnesAndBothEnds(int pointsMax, int expected)
+    [InlineData(200, 40, "400 runs between those of the same rank are not drawn.")]
+    [InlineData(2_000, 120, null)]
+    public void Draw_MoreRunsThanPointsAskedFor_DrawsEvenlyRankedOnesAndSaysSo(
+        int pointsMax, int expected, string? note)
     {
         var scene = ComparisonView.Draw(DataOf(5, 1, 120), new() { PointsMax = pointsMax });
         var groups = scene.Marks.OfType<Group>().Where(one => one.Id.StartsWith("group-", StringComparison.Ordinal));
@@ -42,6 +43,10 @@ public sealed class ComparisonViewTests
             var bar = group.Marks.OfType<Rule>().First();
             Assert.True(points.Min(point => point.Y) <= bar.Y1 && points.Max(point => point.Y) >= bar.Y2);
         }
+
+        var notes = scene.Shapes().OfType<Text>().Select(text => text.Content)
+            .Where(text => text.Contains(" not drawn", StringComparison.Ordinal));
+        Assert.Equal(note is null ? [] : [note], notes);
     }
 
     private static ComparisonData DataOf(int columns, int series, int runs)

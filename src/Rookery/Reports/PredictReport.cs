@@ -22,7 +22,8 @@ internal static class PredictReport
                 + "workers share them, not what more processors would give.");
         }
 
-        said.Add("Predicted is the simulated time and the hand-over: what the pool takes to begin a run and to come back.");
+        said.Add(
+            "Predicted is the simulated time and the hand-over: what the pool takes to begin a run and to come back.");
         said.Add("The simulator knows no caches, no memory, no frequency and no other programs; where they matter, "
             + "it is off.");
         return new(

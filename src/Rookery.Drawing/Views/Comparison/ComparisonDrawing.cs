@@ -42,12 +42,15 @@ internal sealed class ComparisonDrawing
     {
         if (_data.Finding.Length > 0)
             _sheet.Note(_data.Finding);
+        int perGroup = Math.Max(5, _pointsMax / _data.Groups.Length);
+        var dropped = _data.Groups.Sum(group => Math.Max(0, group.Values.Length - perGroup));
+        if (dropped > 0)
+            _sheet.Note(_sheet.Words.DroppedRuns(dropped));
         DrawLegend();
         Arrange();
         DrawAxes();
         if (_data.ArePaired)
             DrawPairs();
-        int perGroup = Math.Max(5, _pointsMax / _data.Groups.Length);
         var hasMeans = HasRoomForMeans();
         foreach (var group in _data.Groups)
             DrawGroup(group, perGroup, hasMeans);
