@@ -31,21 +31,7 @@ public static class Measurer
             throw new InputException(MeasuringErrors.TooLong(nanoseconds * runs / 1e9, settings.SecondsMax));
         try
         {
-            using WorkerPool? pool = settings.IsOnTasks ? null : new(settings.Pool with { RecordingCapacity = 0 });
-            void Once(PlanRun one)
-            {
-                // A run of the library's that nobody waits for would go on beside the next.
-                if (pool is null)
-                    new LibraryTask(one, 0, null).Start(0).Wait(CancellationToken.None);
-                else
-                    pool.Run<PoolTask, Nothing>(new(one, 0), cancellation: stop);
-            }
-
-            double reading = settings.WarmUps == 0 ? 0 : WarmedUp(plan, Once, stop);
-            var spinner = Spinner.Calibrate();
-            var run = new PlanRun(
-                plan, settings.UnitNanoseconds, spinner.NanosecondsPerStep, reading / Math.Max(1, plan.Pieces));
-            ImmutableArray<long> times = Repeat(() => Once(run), settings, report, stop);
+            (PlanRun run, double step, ImmutableArray<long> times) = TimesOf(plan, settings, report, stop);
             return new()
             {
                 Times = times,
@@ -53,7 +39,7 @@ public static class Measurer
                 Tasks = plan.Count,
                 Work = (long)((double)plan.Work * settings.UnitNanoseconds),
                 UnitNanoseconds = settings.UnitNanoseconds,
-                StepNanoseconds = spinner.NanosecondsPerStep,
+                StepNanoseconds = step,
                 Trace = settings.IsRecorded ? Record(program, run, settings, stop) : null,
             };
         }
@@ -94,6 +80,26 @@ public static class Measurer
         shortest = long.MaxValue;
         Repeat(Once, settings, null, stop);
         return shortest;
+    }
+
+    // Its pool has ended when it returns: idle workers would be beside the run that is recorded.
+    private static (PlanRun Run, double StepNanoseconds, ImmutableArray<long> Times) TimesOf(
+        Plan plan, MeasureSettings settings, Action<long>? report, CancellationToken stop)
+    {
+        using WorkerPool? pool = settings.IsOnTasks ? null : new(settings.Pool with { RecordingCapacity = 0 });
+        void Once(PlanRun one)
+        {
+            // A run of the library's that nobody waits for would go on beside the next.
+            if (pool is null)
+                new LibraryTask(one, 0, null).Start(0).Wait(CancellationToken.None);
+            else
+                pool.Run<PoolTask, Nothing>(new(one, 0), cancellation: stop);
+        }
+
+        double reading = settings.WarmUps == 0 ? 0 : WarmedUp(plan, Once, stop);
+        double step = Spinner.Calibrate().NanosecondsPerStep;
+        var run = new PlanRun(plan, settings.UnitNanoseconds, step, reading / Math.Max(1, plan.Pieces));
+        return (run, step, Repeat(() => Once(run), settings, report, stop));
     }
 
     // Returns what reading the plan takes, in nanoseconds.
